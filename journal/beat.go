@@ -1,0 +1,54 @@
+package journal
+
+import (
+	"slices"
+
+	"gloamline/geo"
+	"gloamline/journal/units"
+)
+
+// Beat is a beat through time. Each revision is the whole sketch as it was
+// from an evening on; old nights keep what was true then. A pool keeps its ID
+// over revisions; Successors says into which pools a split or joined pool went.
+type Beat struct {
+	ID         ID               `json:"id"`
+	Revisions  []BeatRevision   `json:"revisions"` // oldest first
+	Successors map[ID][]ID      `json:"successors,omitempty"`
+	Grey       Field[units.Lux] `json:"grey_lux,omitzero"` // own threshold for trees grey, if settled by hand
+}
+
+// BeatRevision is the sketch valid from an evening on.
+type BeatRevision struct {
+	From  Date     `json:"from,omitzero"`
+	Shape geo.Beat `json:"shape"`
+}
+
+// On returns the sketch as it was on the evening d.
+func (b Beat) On(d Date) geo.Beat {
+	var out geo.Beat
+	if len(b.Revisions) > 0 {
+		out = b.Revisions[0].Shape
+	}
+	for _, r := range b.Revisions {
+		if !d.Before(r.From) {
+			out = r.Shape
+		}
+	}
+	return out
+}
+
+// Ref implements Record.
+func (b Beat) Ref() Ref { return Ref{Kind: KindBeat, ID: b.ID} }
+
+func (b Beat) check(c *checker) {
+	c.id(b.ID)
+	if len(b.Revisions) == 0 {
+		c.bad("revisions", "a beat needs its sketch")
+	}
+	if !slices.IsSortedFunc(b.Revisions, func(x, y BeatRevision) int { return x.From.compare(y.From) }) {
+		c.bad("revisions", "revisions go from the oldest to the newest")
+	}
+	if g, ok := b.Grey.Get(); ok && !(g >= 0.001 && g <= 100) {
+		c.bad("grey_lux", "a threshold for trees grey lies between 0.001 and 100 lx")
+	}
+}
