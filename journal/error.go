@@ -19,16 +19,16 @@ const (
 	Foreign              // not a journal at all
 	Locked               // open elsewhere
 	ReadOnly             // may be read but not written
-	Full                 // no room on the disk
+	NoRoom               // no room on the disk
 	IO                   // the system refused for another reason
 )
 
 // Fails lists every class, for tests and tables.
-var Fails = []Fail{Internal, Invalid, NotFound, Conflict, Newer, Corrupt, Foreign, Locked, ReadOnly, Full, IO}
+var Fails = []Fail{Internal, Invalid, NotFound, Conflict, Newer, Corrupt, Foreign, Locked, ReadOnly, NoRoom, IO}
 
 var failNames = map[Fail]string{
 	Internal: "internal", Invalid: "invalid", NotFound: "not found", Conflict: "conflict", Newer: "newer",
-	Corrupt: "corrupt", Foreign: "foreign", Locked: "locked", ReadOnly: "read-only", Full: "full", IO: "io",
+	Corrupt: "corrupt", Foreign: "foreign", Locked: "locked", ReadOnly: "read-only", NoRoom: "no room", IO: "io",
 }
 
 // String names the class in one word.
