@@ -1,5 +1,7 @@
 package draw
 
+import "math"
+
 // Verb is one step of a path.
 type Verb uint8
 
@@ -125,4 +127,17 @@ func (p *Path) start() Point {
 		}
 	}
 	return p.points[at]
+}
+
+// Rotated is the path turned about the origin by degrees clockwise.
+func (p Path) Rotated(degrees float64) Path {
+	if degrees == 0 {
+		return p
+	}
+	sin, cos := math.Sincos(degrees * math.Pi / 180)
+	q := Path{verbs: p.verbs, points: make([]Point, len(p.points))}
+	for i, pt := range p.points {
+		q.points[i] = Point{pt.X*cos - pt.Y*sin, pt.X*sin + pt.Y*cos}
+	}
+	return q
 }

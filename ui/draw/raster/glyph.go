@@ -1,0 +1,146 @@
+package raster
+
+import (
+	"image"
+	"math"
+
+	"gloamline/ui/draw"
+)
+
+// glyphKey names a letter as painted: letters differ by cut, size and the quarter
+// of a pixel on which they begin. halo is the width beyond the letter, 0 for the
+// letter itself.
+type glyphKey struct {
+	r      rune
+	weight draw.Weight
+	sub    uint8
+	px     float32
+	halo   float32
+}
+
+type glyph struct {
+	mask []uint8
+	rect image.Rectangle // around the pen, in pixels
+}
+
+const (
+	keptGlyphs = 4096 // then the store is emptied; far more than a night needs
+	keptPixels = 96   // larger letters are painted from their outline
+)
+
+// Text paints a line of text.
+func (s *surface) Text(t draw.Text) {
+	px := t.Font.Size * s.scale
+	if !(px > 0) || px > 1e6 {
+		return
+	}
+	halo := t.Halo.Width > 0
+	if t.Angle != 0 || px > keptPixels || halo && (t.Halo.Color.A < 255 || t.Halo.Width > t.Font.Size) {
+		if halo {
+			s.outlines(t, true)
+		}
+		s.outlines(t, false)
+		return
+	}
+	if halo {
+		s.letters(t, t.Halo.Width*s.scale, t.Halo.Color)
+	}
+	s.letters(t, 0, t.Color)
+}
+
+// letters paints upright text from kept masks.
+func (s *surface) letters(t draw.Text, halo float64, c draw.Color) {
+	o := t.Origin().Mul(s.scale).Add(s.shift)
+	y := whole(math.Round(o.Y))
+	pen := o.X
+	rect := s.p.top().rect
+	for _, r := range t.S {
+		quarter := math.Floor(pen*4 + 0.5)
+		x := whole(math.Floor(quarter / 4))
+		if x < rect.Max.X+1<<12 && x > rect.Min.X-1<<12 {
+			g := s.p.glyph(glyphKey{r, t.Font.Weight, uint8(quarter - 4*float64(x)), float32(t.Font.Size * s.scale), float32(halo)})
+			s.stamp(g, x, y, c)
+		}
+		pen += draw.Advance(t.Font, r) * s.scale
+	}
+}
+
+func (s *surface) stamp(g *glyph, x, y int, c draw.Color) {
+	at := g.rect.Add(image.Pt(x, y))
+	area := at.Intersect(s.p.top().rect)
+	if area.Empty() {
+		return
+	}
+	s.aim(area)
+	s.p.blend.color = c
+	w := at.Dx()
+	for row := area.Min.Y; row < area.Max.Y; row++ {
+		from := (row-at.Min.Y)*w + area.Min.X - at.Min.X
+		s.p.blend.varied(row-area.Min.Y, 0, g.mask[from:from+area.Dx()])
+	}
+}
+
+// glyph makes the mask of a letter, or finds it.
+func (p *Painter) glyph(k glyphKey) *glyph {
+	if g := p.glyphs[k]; g != nil {
+		return g
+	}
+	if p.glyphs == nil || len(p.glyphs) >= keptGlyphs {
+		p.glyphs = make(map[glyphKey]*glyph)
+	}
+	g := &glyph{}
+	p.glyphs[k] = g
+	path := draw.Outline(draw.Font{Weight: k.weight, Size: float64(k.px)}, k.r)
+	if path.Empty() {
+		return g
+	}
+	off := draw.Pt(float64(k.sub)/4, 0)
+	box := path.Bounds().Move(off).Inset(-float64(k.halo) - 1)
+	g.rect = image.Rect(whole(math.Floor(box.Min.X)), whole(math.Floor(box.Min.Y)), whole(math.Ceil(box.Max.X)), whole(math.Ceil(box.Max.Y)))
+	g.mask = make([]uint8, g.rect.Dx()*g.rect.Dy())
+	p.cells.begin(g.rect.Min.X, g.rect.Min.Y, g.rect.Dx(), g.rect.Dy())
+	p.flat.Flatten(path, 1, off, tolerance)
+	p.shape(float64(k.halo))
+	p.cells.sweep(draw.NonZero, masker{g.mask, g.rect.Dx()})
+	return g
+}
+
+// shape adds the flattened letter to the cells, or its halo: a line on its outline.
+// What of the inside the halo leaves free the letter itself covers.
+func (p *Painter) shape(halo float64) {
+	if halo > 0 {
+		p.stroke.begin(&p.cells, draw.Stroke{Width: 2 * halo, Join: draw.RoundJoin}, 1)
+	}
+	for _, piece := range p.flat.Pieces() {
+		if halo > 0 {
+			p.stroke.piece(piece)
+		} else {
+			p.cells.polygon(piece.Points)
+		}
+	}
+}
+
+// outlines paints text of any size and angle as one shape.
+func (s *surface) outlines(t draw.Text, halo bool) {
+	reach, c := 1/s.scale, t.Color
+	if halo {
+		reach, c = reach+t.Halo.Width, t.Halo.Color
+	}
+	area := s.area(draw.BoxOf(t).Box, reach)
+	if area.Empty() {
+		return
+	}
+	s.begin(area)
+	pen := t.Origin().Sub(t.At)
+	width := 0.0
+	if halo {
+		width = t.Halo.Width * s.scale
+	}
+	for _, r := range t.S {
+		path := draw.Outline(t.Font, r).Transformed(1, pen).Rotated(t.Angle)
+		s.p.flat.Flatten(path, s.scale, t.At.Mul(s.scale).Add(s.shift), tolerance)
+		s.p.shape(width)
+		pen.X += draw.Advance(t.Font, r)
+	}
+	s.pour(area, draw.NonZero, draw.Solid(c))
+}
