@@ -1,0 +1,9 @@
+// Package demo makes the demo journal: Larrick Water, an invented river in
+// south-west Scotland, with its Home Beat and Kirk Beat, invented people, flies
+// described but not named, and two seasons of 24 nights. A seeded generator
+// writes them through the journal's own doors, so that everything in it could
+// have been typed. Sun and moon are those of the dates; fish come by a simple
+// Poisson process whose rates are made up for the purpose and prove nothing.
+//
+// The same seed gives the same journal, identities included.
+package demo

@@ -1,0 +1,121 @@
+package demo
+
+import (
+	"fmt"
+	"time"
+
+	"gloamline/journal"
+	"gloamline/journal/units"
+)
+
+// night gathers one trip before it is written.
+type night struct {
+	m       *maker
+	beat    journal.Beat
+	trip    journal.Trip
+	loc     *time.Location
+	entries []journal.Record
+}
+
+func (m *maker) night(b journal.Beat, d journal.Date) *night {
+	zone := b.Revisions[0].Shape.Zone
+	loc, err := time.LoadLocation(zone)
+	if err != nil {
+		loc = time.UTC // the journal will refuse the zone in words
+	}
+	return &night{m: m, beat: b, loc: loc, trip: journal.Trip{ID: m.id(), Evening: d, Zone: zone, Beat: b.ID}}
+}
+
+func (n *night) batch() journal.Batch {
+	return journal.Batch{Put: append([]journal.Record{n.trip}, n.entries...)}
+}
+
+func (n *night) add(e journal.Entry) { n.entries = append(n.entries, e) }
+
+func (n *night) rod(name string, client bool) journal.ID {
+	id := n.m.id()
+	n.trip.Rods = append(n.trip.Rods, journal.Rod{ID: id, Person: n.m.people[name].ID, Client: client})
+	return id
+}
+
+func (n *night) onBank(rod journal.ID, start, stop string) {
+	for i := range n.trip.Rods {
+		if n.trip.Rods[i].ID == rod {
+			n.trip.Rods[i].Start = journal.Of(journal.Exact(n.clock(start)))
+			n.trip.Rods[i].Stop = journal.Of(journal.Exact(n.clock(stop)))
+		}
+	}
+}
+
+// clock reads a local time of the night.
+func (n *night) clock(s string) time.Time {
+	var h, min int
+	if _, err := fmt.Sscanf(s, "%d:%d", &h, &min); err != nil {
+		return time.Time{} // the journal refuses an entry without a time
+	}
+	r, err := journal.ResolveWall(n.trip.Evening, n.loc, h, min, time.Time{}, time.Time{})
+	if err != nil {
+		return time.Time{}
+	}
+	return r.At
+}
+
+func (n *night) head(rod journal.ID, at string) journal.Head {
+	return n.headAt(rod, journal.Exact(n.clock(at)))
+}
+
+func (n *night) headAt(rod journal.ID, w journal.When) journal.Head {
+	return journal.Head{ID: n.m.id(), Trip: n.trip.ID, Rod: rod, When: w, From: journal.Origin{How: "memory"}}
+}
+
+func (n *night) run(rod journal.ID, name, from, to string) journal.ID {
+	p := pool(n.beat, name)
+	r := journal.Run{Head: n.head(rod, from), Until: journal.Of(journal.Exact(n.clock(to))), Pool: p.ID}
+	n.add(r)
+	return r.ID
+}
+
+func (n *night) fish(rod journal.ID, at string, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) {
+	n.add(n.contact(n.head(rod, at), t, fly, pos, ounces, fate))
+}
+
+func (n *night) fishAbout(rod journal.ID, at string, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) {
+	n.add(n.contact(n.headAt(rod, journal.About(n.clock(at), 0)), t, fly, pos, ounces, fate))
+}
+
+func (n *night) contact(h journal.Head, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) journal.Contact {
+	c := journal.Contact{Head: h, Touch: t, Species: journal.Of(journal.SeaTrout)}
+	if fly != "" {
+		c.Fly, c.Position = journal.Of(n.m.flies[fly].ID), journal.Of(pos)
+	}
+	if ounces > 0 {
+		c.Weight = journal.Of(units.Weight{G: units.Grams(ounces * 28.349523125), Unit: units.Pound})
+		c.Estimated = n.m.r.IntN(3) > 0
+		if ounces < 16 {
+			c.Class = journal.Of("herling")
+		}
+	}
+	if fate != "" {
+		c.Fate = journal.Of(fate)
+	}
+	return c
+}
+
+// rig mounts flies from the point up.
+func (m *maker) rig(n *night, rod journal.ID, at string, flies ...string) journal.Rig {
+	return m.rigAt(n.head(rod, at), flies...)
+}
+
+func (m *maker) rigAt(h journal.Head, flies ...string) journal.Rig {
+	r := journal.Rig{Head: h}
+	r.Line = journal.Of(journal.Line{Kind: journal.Floating})
+	r.Leader = journal.Of(units.Length{M: units.Metres(9 * 0.3048), Unit: units.Foot})
+	for i, f := range flies {
+		r.Flies = append(r.Flies, journal.Mounted{Position: i, Fly: journal.Of(m.flies[f].ID)})
+	}
+	if flies[0] == "surface" {
+		r.Surface = true
+		r.Leader = journal.Of(units.Length{M: units.Metres(5.5 * 0.3048), Unit: units.Foot})
+	}
+	return r
+}

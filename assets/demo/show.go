@@ -1,0 +1,55 @@
+package demo
+
+import (
+	"time"
+
+	"gloamline/journal"
+	"gloamline/journal/units"
+)
+
+// show is the night the program opens on: Saturday 4 July 2026 on the Home
+// Beat, two rods, a falling river, a late moon.
+func (m *maker) show() journal.Batch {
+	n := m.night(m.home, journal.Date{Year: 2026, Month: time.July, Day: 4})
+	anna, colm := n.rod("Anna", false), n.rod("Colm", false)
+	n.onBank(anna, "21:50", "02:10")
+	n.onBank(colm, "22:30", "02:10")
+
+	n.add(journal.Water{Head: n.head(none, "22:05"), Level: journal.Of(units.Length{M: 0.46, Unit: units.Metre}), Trend: journal.Of(journal.FiningDown), Clarity: journal.Of(journal.ClearWater), Temp: temp(14.2)})
+	n.add(journal.Weather{Head: n.head(none, "22:05"), Wind: journal.Of(1), From: journal.Of(units.Degrees(240)), Air: temp(12.5), Mist: journal.Of(false)})
+	n.add(journal.Sky{Head: n.head(none, "22:00"), Cloud: journal.Of(2), CloudKind: journal.Of(journal.ThinCloud)})
+	n.add(journal.Sky{Head: n.head(anna, "23:18"), TreesGrey: true})
+	n.add(journal.Sky{Head: n.head(none, "00:15"), Cloud: journal.Of(4), CloudKind: journal.Of(journal.ThinCloud)})
+	n.add(journal.Sky{Head: n.head(none, "01:35"), Cloud: journal.Of(6), CloudKind: journal.Of(journal.AverageCloud), Moon: journal.Of(journal.MoonVeiled)})
+	n.add(journal.Ready{Head: n.head(none, "22:32"), Pool: pool(n.beat, "Alder Pool").ID})
+
+	n.add(m.rig(n, anna, "22:35", "small slim", "half pale"))
+	n.run(anna, "Alder Pool", "22:35", "23:12")
+	n.fish(anna, "22:52", journal.Landed, "half pale", 1, 26, journal.Returned)
+	n.fishAbout(anna, "23:00", journal.Lost, "small slim", 0, 0, "")
+	n.add(m.rig(n, anna, "23:28", "inch half slim", "inch full"))
+	n.run(anna, "Long Flat", "23:30", "01:05")
+	n.fish(anna, "23:52", journal.Landed, "inch half slim", 0, 36, journal.Returned)
+	n.add(m.rig(n, anna, "00:36", "inch slim"))
+	n.fish(anna, "00:42", journal.Landed, "inch slim", 0, 50, journal.Returned)
+	n.run(anna, "Lower Tail", "01:18", "01:55")
+
+	n.add(m.rig(n, colm, "23:22", "inch slim", "inch grey"))
+	n.run(colm, "Sand Bend", "23:25", "00:50")
+	n.fish(colm, "00:11", journal.Pull, "inch slim", 0, 0, "")
+	n.fishAbout(colm, "00:30", journal.Follow, "", 0, 0, "")
+	n.add(m.rig(n, colm, "01:05", "two slim"))
+	n.run(colm, "Cauldron", "01:08", "01:50")
+	n.fish(colm, "01:28", journal.Landed, "two slim", 0, 18, journal.Kept)
+	n.add(journal.Note{Head: noted(n.head(colm, "01:52"), "Splashing under the alders, nothing to the fly.")})
+	n.add(journal.End{Head: n.head(none, "02:05"), Why: journal.Of("enough")})
+	return n.batch()
+}
+
+var none journal.ID
+
+func temp(c float64) journal.Field[units.Temperature] {
+	return journal.Of(units.Temperature{C: units.Celsius(c), Unit: units.DegreeCelsius})
+}
+
+func noted(h journal.Head, s string) journal.Head { h.Note = s; return h }
