@@ -1,6 +1,7 @@
 package font
 
 import (
+	"encoding/binary"
 	"strings"
 	"testing"
 
@@ -92,4 +93,39 @@ func TestSmall(t *testing.T) {
 	for _, data := range [][]byte{Regular(), Medium(), Bold()} {
 		assert.Less(t, len(data), 150_000)
 	}
+}
+
+// Ensure that each glyph's left bearing is its left edge: programs that draw by the
+// bearing would otherwise shift letters, while those that draw by outline do not.
+func TestLeftBearings(t *testing.T) {
+	each(t, func(t *testing.T, weight string, f *sfnt.Font) {
+		data := map[string][]byte{"Regular": Regular(), "Medium": Medium(), "Bold": Bold()}[weight]
+		table := map[string][]byte{}
+		for i := range int(binary.BigEndian.Uint16(data[4:])) {
+			e := data[12+16*i:]
+			table[string(e[:4])] = data[binary.BigEndian.Uint32(e[8:]):]
+		}
+		wide := int(binary.BigEndian.Uint16(table["hhea"][34:]))
+		short := binary.BigEndian.Uint16(table["head"][50:]) == 0
+		seen := 0
+		for i := range f.NumGlyphs() {
+			at := func(i int) uint32 {
+				if short {
+					return 2 * uint32(binary.BigEndian.Uint16(table["loca"][2*i:]))
+				}
+				return binary.BigEndian.Uint32(table["loca"][4*i:])
+			}
+			if at(i) == at(i+1) {
+				continue
+			}
+			left := int16(binary.BigEndian.Uint16(table["glyf"][at(i)+2:]))
+			bearing := int16(binary.BigEndian.Uint16(table["hmtx"][4*wide+2*max(0, i-wide):]))
+			if i < wide {
+				bearing = int16(binary.BigEndian.Uint16(table["hmtx"][4*i+2:]))
+			}
+			assert.Equalf(t, left, bearing, "glyph %d", i)
+			seen++
+		}
+		assert.Greater(t, seen, 600)
+	})
 }

@@ -93,7 +93,6 @@ def quadratic(font, max_err):
     glyf.glyphOrder = order
     glyf.glyphs = glyphs
     del font["CFF "]
-    font["hmtx"].metrics = {n: (font["hmtx"][n][0], getattr(glyphs[n], "xMin", 0) if glyphs[n].numberOfContours else 0) for n in order}
     maxp = font["maxp"] = newTable("maxp")
     maxp.tableVersion = 0x00010000
     for field in ("maxZones", "maxTwilightPoints", "maxStorage", "maxFunctionDefs",
@@ -104,10 +103,19 @@ def quadratic(font, max_err):
     maxp.numGlyphs = len(order)
     for name in order:
         glyphs[name].recalcBounds(glyf)
+    bearings(font)
     post = font["post"]
     post.formatType = 3.0
     post.extraNames, post.mapping = [], {}
     font.sfntVersion = "\000\001\000\000"
+
+
+def bearings(font):
+    """Sets each left bearing to the left edge: some programs shift glyphs by the difference."""
+    glyf, metrics = font["glyf"], font["hmtx"].metrics
+    for name, (advance, _) in metrics.items():
+        glyph = glyf[name]
+        metrics[name] = (advance, glyph.xMin if glyph.numberOfContours else 0)
 
 
 def rename(font, weight):
@@ -139,6 +147,7 @@ def main():
     quadratic(font, 1.0)
     scale_upem(font, 1000)
     even(font)
+    bearings(font)
     rename(font, weight)
     font["head"].modified = font["head"].created
     font["head"].glyphDataFormat = 0
