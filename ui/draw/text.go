@@ -133,3 +133,15 @@ func span(q [4]Point, axis Point) (lo, hi float64) {
 func (t Text) ok() bool {
 	return t.At.ok() && sane(t.Font.Size) && sane(t.Angle) && sane(t.Halo.Width)
 }
+
+// Outline is the shape of the letters of t where they stand. Fill it NonZero.
+func (t Text) Outline() Path {
+	pen := t.Origin().Sub(t.At)
+	var p Path
+	for _, r := range t.S {
+		r = shown(r)
+		p.Append(Outline(t.Font, r).Transformed(1, pen))
+		pen.X += Advance(t.Font, r)
+	}
+	return p.Rotated(t.Angle).Transformed(1, t.At)
+}

@@ -131,16 +131,11 @@ func (s *surface) outlines(t draw.Text, halo bool) {
 		return
 	}
 	s.begin(area)
-	pen := t.Origin().Sub(t.At)
+	s.p.flat.Flatten(t.Outline(), s.scale, s.shift, tolerance)
 	width := 0.0
 	if halo {
 		width = t.Halo.Width * s.scale
 	}
-	for _, r := range t.S {
-		path := draw.Outline(t.Font, r).Transformed(1, pen).Rotated(t.Angle)
-		s.p.flat.Flatten(path, s.scale, t.At.Mul(s.scale).Add(s.shift), tolerance)
-		s.p.shape(width)
-		pen.X += draw.Advance(t.Font, r)
-	}
+	s.p.shape(width)
 	s.pour(area, draw.NonZero, draw.Solid(c))
 }

@@ -109,24 +109,12 @@ func (s *writer) Stroke(p draw.Path, st draw.Stroke, c draw.Color) {
 }
 
 func (s *writer) Text(t draw.Text) {
-	if t.Halo.Width > 0 { // an element of its own: not every program knows paint-order
-		s.text(t, true)
+	if t.Halo.Width > 0 { // as shapes, so that each text is there once
+		s.Stroke(t.Outline(), draw.Stroke{Width: 2 * t.Halo.Width, Join: draw.RoundJoin}, t.Halo.Color)
 	}
-	s.text(t, false)
-}
-
-func (s *writer) text(t draw.Text, halo bool) {
 	o := t.Origin()
 	s.body.WriteString("\n<text")
-	if halo {
-		s.attr("aria-hidden", "true")
-		s.attr("fill", "none")
-		s.colour("stroke", t.Halo.Color)
-		s.attr("stroke-width", num(2*t.Halo.Width))
-		s.attr("stroke-linejoin", "round")
-	} else {
-		s.colour("fill", t.Color)
-	}
+	s.colour("fill", t.Color)
 	x := o.X
 	if !s.fonts {
 		// The anchor is kept, so that other letters stand where they should.
