@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"gloamline/journal/units"
+	"gloamline/timeline/light"
 )
 
 // Curve is light over the night at even steps.
@@ -18,6 +19,14 @@ type Curve struct {
 	// NoCloud is true when no cloud was noted: Lux is then the clear-sky value
 	// with the wide band.
 	NoCloud bool
+}
+
+// curveOf takes over a trace of the light model, column by column.
+func curveOf(t *light.Trace) Curve {
+	return Curve{
+		Start: t.Time(0), Step: t.Sky.Grid.Step,
+		Lux: t.Lux, Lo: t.Low, Hi: t.High, Moon: t.Moon, NoCloud: t.NoCloud,
+	}
 }
 
 // At returns the light at t, log-linear between samples; outside the curve the

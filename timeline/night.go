@@ -6,6 +6,8 @@ import (
 	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/journal/units"
+	"gloamline/timeline/sky"
+	"gloamline/timeline/tally"
 )
 
 // Setting is what a night needs besides its log.
@@ -32,6 +34,7 @@ type Night struct {
 	Start, End time.Time // local noon to local noon
 	From, To   time.Time // the part worth drawing: about sunset to the end of fishing or dawn
 
+	Grid  *sky.Grid   // sun and moon over the beat, minute by minute from Start to End
 	Open  Curve       // open sky over the beat, cloud as noted: the reference
 	Pools []PoolNight // in fishing order
 	Sky   SkyMarks
@@ -64,17 +67,15 @@ type PoolNight struct {
 	Moonless string
 }
 
-// Interval is a stretch of time.
-type Interval struct{ From, To time.Time }
-
-// Contains reports whether t lies in the interval, its end left out.
-func (i Interval) Contains(t time.Time) bool { return !t.Before(i.From) && t.Before(i.To) }
+// Interval is a stretch of time, its end left out.
+type Interval = tally.Stretch
 
 // SkyMarks are the instants of the sky over the beat between the two noons;
 // each list may be empty or hold several.
 type SkyMarks struct {
 	Sunset, Sunrise   []time.Time
 	Moonrise, Moonset []time.Time
+	SunUp, MoonUp     []Interval // when the upper limb stands over the level horizon
 	// SunState is "" when the sun sets or rises, else "always_above" or "always_below".
 	SunState string
 	// MoonState likewise.
@@ -106,6 +107,8 @@ type RodNight struct {
 	Runs     []RunSpan
 	Rigs     []RigSpan
 	Ways     []WaySpan
+	Bank     Interval   // on the bank, uncertain ends at their middle
+	Water    []Interval // with a fly in the water: runs without breaks
 	Totals   Totals
 }
 
@@ -128,7 +131,7 @@ type RigSpan struct {
 
 // FlyOn is a fly on a leader as it was that evening.
 type FlyOn struct {
-	Position int        // 0 point, 1 first dropper
+	Position int        // 0 point, 1 first dropper; NoPosition if unknown
 	Fly      journal.ID // zero if unknown
 	Dress    journal.Dress
 	Known    bool

@@ -1,0 +1,107 @@
+package timeline
+
+import (
+	"errors"
+	"time"
+
+	"gloamline/journal"
+	"gloamline/timeline/light"
+	"gloamline/timeline/sky"
+)
+
+// Step is the step of the curves.
+const Step = time.Minute
+
+// Build sets a log in its light. It costs about a millisecond, so that a night is
+// built anew after each change. The error is a *journal.Error: Invalid where the beat has
+// no position, a skyline that is none, or the trip no zone; Conflict where an entry
+// belongs to a rod that did not fish.
+func Build(log *journal.Log, set Setting) (*Night, error) {
+	zone, err := log.Trip.Location()
+	if err != nil {
+		return nil, err
+	}
+	place, err := placeOf(set.Beat)
+	if err != nil {
+		return nil, err
+	}
+	if !(set.Grey.Lux > 0) {
+		set.Grey.Lux = light.DefaultGrey
+	}
+	n := &Night{Log: log, Beat: set.Beat, Zone: zone}
+	n.Start, n.End = log.Trip.Evening.Night(zone)
+	entries := inOrder(log)
+	if err := n.tell(entries, set); err != nil {
+		return nil, err
+	}
+
+	n.Grid = sky.NewSpan(n.Start, n.End).Grid(place, Step)
+	n.Sky = skyMarks(n.Grid)
+	open := light.NewOpenSky(n.Grid, weather(n.Skies))
+	reference := open.Reference()
+	n.Open = curveOf(reference)
+	n.Grey = greyOf(reference, set.Grey, n.Skies)
+	for _, p := range poolsOf(set.Beat) {
+		pool, err := poolNight(p, open)
+		if err != nil {
+			return nil, err
+		}
+		if len(pool.MoonOver) == 0 {
+			pool.Moonless = "hill"
+			if len(n.Sky.MoonUp) == 0 {
+				pool.Moonless = "below"
+			}
+		}
+		n.Pools = append(n.Pools, pool)
+	}
+	for i := range n.Contacts {
+		n.setInLight(&n.Contacts[i])
+	}
+	n.From, n.To = n.window(entries)
+	return n, nil
+}
+
+// tell fills in everything that needs no light: rods, runs, rigs, contacts, totals.
+func (n *Night) tell(entries []Noted[journal.Entry], set Setting) error {
+	trip := n.Log.Trip
+	for _, e := range entries {
+		h := e.Entry.Base()
+		if _, ok := trip.Rod(h.Rod); !ok && (!h.Rod.IsZero() || rodded(e.Entry)) {
+			return &journal.Error{Op: "set the night in its light", Kind: journal.Conflict, Field: "rod", ID: h.ID,
+				Err: errors.New("that rod did not fish this night")}
+		}
+	}
+	dress := dresser{trip.Evening, set.Flies}
+	people := make([]journal.Person, len(trip.Rods))
+	for i, r := range trip.Rods {
+		people[i] = set.People[r.Person]
+	}
+	marks := initials(people)
+	runs := runSpans(n.Log, entries, set.Beat.Pool)
+	for i, rod := range trip.Rods {
+		onBank := bank(n.Log, rod, entries, runs)
+		n.Rods = append(n.Rods, RodNight{
+			Rod: rod, Name: people[i].Name, Initials: marks[i],
+			Runs: runsOf(rod.ID, runs),
+			Rigs: rigSpans(rod.ID, entries, onBank.To, dress),
+			Ways: waySpans(rod.ID, entries, onBank.To),
+			Bank: onBank, Water: water(rod.ID, entries, runs, n.Log),
+		})
+	}
+	n.Contacts = contacts(entries, n.Rods, set.Beat.Pool, dress)
+	for i := range n.Rods {
+		n.Rods[i].Totals = count(i, n.Rods[i], n.Contacts)
+		n.Totals = n.Totals.Plus(n.Rods[i].Totals)
+	}
+	n.Waters, n.Skies, n.Others = pick[journal.Water](entries), pick[journal.Sky](entries), others(entries)
+	return nil
+}
+
+// rodded reports whether an entry of this kind must belong to a rod.
+func rodded(e journal.Entry) bool {
+	switch e.(type) {
+	case journal.Run, journal.Rig, journal.Way, journal.Contact:
+		return true
+	}
+	return false
+}

@@ -1,0 +1,29 @@
+package timeline
+
+import (
+	"gloamline/journal"
+	"gloamline/timeline/light"
+)
+
+// greyOf finds when the trees lose their colour, on the reference. Where that
+// happens within the night before any sunset is seen, as in the polar night, the
+// evening instant stays unknown.
+func greyOf(reference *light.Trace, grey Threshold, skies []Noted[journal.Sky]) Grey {
+	g := light.TreesGrey(reference, grey.Lux)
+	out := Grey{Threshold: grey, Least: g.Least, LeastAt: g.LeastAt}
+	if g.Reached {
+		out.At, out.Back = g.Evening, g.Morning
+	}
+	for _, s := range g.Spells {
+		out.Dark = append(out.Dark, Interval{From: s.From, To: s.To})
+	}
+	for _, s := range skies {
+		if s.Entry.TreesGrey {
+			out.Logged = append(out.Logged, s.At.Mid())
+		}
+	}
+	return out
+}
+
+// DefaultThreshold is what a beat starts from until its own logs say otherwise.
+func DefaultThreshold() Threshold { return Threshold{Lux: light.DefaultGrey} }

@@ -1,0 +1,165 @@
+package timeline
+
+import (
+	"time"
+
+	"gloamline/geo"
+	"gloamline/journal"
+	"gloamline/timeline/light"
+	"gloamline/timeline/sky"
+)
+
+// Loader builds nights from a journal. It remembers the light at each logged
+// moment of trees going grey, trip by trip, and forgets what a change touches, so that
+// the threshold of a beat costs one reading of its nights and nothing after. Like its
+// journal it is used from one goroutine.
+type Loader struct {
+	j      *journal.Journal
+	logged map[journal.ID][]light.LoggedGrey // by trip
+}
+
+// NewLoader returns a loader that follows the changes of the journal.
+func NewLoader(j *journal.Journal) *Loader {
+	l := &Loader{j: j, logged: map[journal.ID][]light.LoggedGrey{}}
+	j.Subscribe(l.forget)
+	return l
+}
+
+// Load builds one night from the journal, once. Whoever builds many keeps a Loader.
+func Load(j *journal.Journal, trip journal.ID) (*Night, error) {
+	l := &Loader{j: j, logged: map[journal.ID][]light.LoggedGrey{}}
+	return l.Load(trip)
+}
+
+// Load builds the night of a trip as the journal stands.
+func (l *Loader) Load(trip journal.ID) (*Night, error) {
+	log, err := l.j.Night(trip)
+	if err != nil {
+		return nil, err
+	}
+	set, err := l.Setting(log.Trip)
+	if err != nil {
+		return nil, err
+	}
+	return Build(log, set)
+}
+
+// Setting gathers what a night needs besides its log: the beat, the flies and the
+// people, each as they were that evening.
+func (l *Loader) Setting(t journal.Trip) (Setting, error) {
+	beat, err := journal.One[journal.Beat](l.j, t.Beat)
+	if err != nil {
+		return Setting{}, err
+	}
+	set := Setting{
+		Beat:   beat.On(t.Evening),
+		Flies:  map[journal.ID]journal.Fly{},
+		People: map[journal.ID]journal.Person{},
+	}
+	flies, err := journal.All[journal.Fly](l.j)
+	if err != nil {
+		return Setting{}, err
+	}
+	for _, f := range flies {
+		set.Flies[f.ID] = f
+	}
+	people, err := journal.All[journal.Person](l.j)
+	if err != nil {
+		return Setting{}, err
+	}
+	for _, p := range people {
+		set.People[p.ID] = p
+	}
+	set.Grey, err = l.Threshold(beat)
+	return set, err
+}
+
+// Threshold returns the light at which the trees of a beat go grey: the figure
+// settled by hand, else the fit to the moments logged on the beat once there are
+// enough of them (light.Calibrate says how many), else the default. Own is true for
+// the first two.
+func (l *Loader) Threshold(b journal.Beat) (Threshold, error) {
+	moments, err := l.moments(b)
+	if err != nil {
+		return Threshold{}, err
+	}
+	if lux, ok := b.Grey.Get(); ok {
+		return Threshold{Lux: lux, Logs: len(moments), Own: true}, nil
+	}
+	fit := light.Calibrate(moments)
+	t := Threshold{Lux: fit.Lux, Logs: fit.Logged, Own: fit.Own}
+	if fit.Own {
+		t.Logs = fit.Used
+	}
+	return t, nil
+}
+
+// moments returns the light at every logged moment on the beat, oldest night first.
+func (l *Loader) moments(b journal.Beat) ([]light.LoggedGrey, error) {
+	trips, err := l.j.Trips()
+	if err != nil {
+		return nil, err
+	}
+	var out []light.LoggedGrey
+	for i := len(trips) - 1; i >= 0; i-- {
+		t := trips[i]
+		if t.Beat != b.ID {
+			continue
+		}
+		known, ok := l.logged[t.ID]
+		if !ok {
+			log, err := l.j.Night(t.ID)
+			if err != nil {
+				return nil, err
+			}
+			if known, err = loggedGrey(log, b.On(t.Evening)); err != nil {
+				return nil, err
+			}
+			l.logged[t.ID] = known
+		}
+		out = append(out, known...)
+	}
+	return out, nil
+}
+
+// loggedGrey returns the open-sky light at the moments of one night at which the
+// trees were logged grey, under the sky as noted.
+func loggedGrey(log *journal.Log, beat geo.Beat) ([]light.LoggedGrey, error) {
+	skies := pick[journal.Sky](inOrder(log))
+	var at []time.Time
+	for _, s := range skies {
+		if s.Entry.TreesGrey {
+			at = append(at, s.At.Mid())
+		}
+	}
+	if len(at) == 0 {
+		return nil, nil
+	}
+	place, err := placeOf(beat)
+	if err != nil {
+		return nil, err
+	}
+	noted := weather(skies)
+	out := make([]light.LoggedGrey, len(at))
+	for i, t := range at {
+		// Two minutes hold the moment: the rest of the night is not needed.
+		minute := sky.NewSpan(t.Add(-Step), t.Add(Step)).Grid(place, Step)
+		trace := light.NewOpenSky(minute, noted).Reference()
+		out[i] = light.LoggedGrey{Lux: trace.At(t).Lux, CloudNoted: noted.Noted()}
+	}
+	return out, nil
+}
+
+// forget drops what a change may have altered.
+func (l *Loader) forget(c journal.Change) {
+	for _, e := range c.Edits {
+		switch r := e.Ref(); {
+		case r.Kind == journal.KindBeat:
+			clear(l.logged)
+		case r.Kind == journal.KindTrip:
+			delete(l.logged, r.ID)
+		case !r.Trip.IsZero():
+			delete(l.logged, r.Trip)
+		}
+	}
+}
