@@ -37,6 +37,22 @@ func (b Beat) On(d Date) geo.Beat {
 	return out
 }
 
+// leadsTo reports whether a pool went, in the end, into another.
+func (b Beat) leadsTo(from, to ID, seen map[ID]bool) bool {
+	for _, next := range b.Successors[from] {
+		if next == to {
+			return true
+		}
+		if !seen[next] {
+			seen[next] = true
+			if b.leadsTo(next, to, seen) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Ref implements Record.
 func (b Beat) Ref() Ref { return Ref{Kind: KindBeat, ID: b.ID} }
 
@@ -45,8 +61,23 @@ func (b Beat) check(c *checker) {
 	if len(b.Revisions) == 0 {
 		c.bad("revisions", "a beat needs its sketch")
 	}
-	if !slices.IsSortedFunc(b.Revisions, func(x, y BeatRevision) int { return x.From.compare(y.From) }) {
-		c.bad("revisions", "revisions go from the oldest to the newest")
+	for i, r := range b.Revisions {
+		if i > 0 && !b.Revisions[i-1].From.Before(r.From) {
+			c.bad("revisions", "revisions go from the oldest to the newest, one to a date")
+		}
+		seen := map[ID]bool{{}: true}
+		for _, p := range r.Shape.Pools {
+			if seen[p.ID] {
+				c.bad("revisions", "each pool needs an identity of its own")
+			}
+			seen[p.ID] = true
+		}
+	}
+	for p, next := range b.Successors {
+		if p.IsZero() || slices.Contains(next, ID{}) || b.leadsTo(p, p, map[ID]bool{}) {
+			c.bad("successors", "a pool goes into other pools, not into itself")
+			break
+		}
 	}
 	if g, ok := b.Grey.Get(); ok && !(g >= 0.001 && g <= 100) {
 		c.bad("grey_lux", "a threshold for trees grey lies between 0.001 and 100 lx")

@@ -44,6 +44,19 @@ func (c Change) Inverse() []Edit {
 	return out
 }
 
+// again returns the edits that do the change once more after it was taken back:
+// records that it added are tombstones by then.
+func (c Change) again() []Edit {
+	out := slices.Clone(c.Edits)
+	for i, e := range out {
+		if e.Before == nil {
+			t := Tombstone(e.Ref())
+			out[i].Before = &t
+		}
+	}
+	return out
+}
+
 // Touches reports whether the change concerns the trip or one of its entries.
 func (c Change) Touches(trip ID) bool {
 	return slices.ContainsFunc(c.Edits, func(e Edit) bool {

@@ -1,10 +1,14 @@
 package journal
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"slices"
-	"unicode/utf8"
+	"strings"
+
+	"gloamline/geo"
 )
 
 // checker collects everything wrong with a record, so that a form can mark
@@ -42,45 +46,79 @@ func (c *checker) head(h Head, rodded bool) {
 		c.bad("rod", "say whose rod it was")
 	}
 	c.when("when", h.When)
-	if !utf8.ValidString(h.Note) {
-		c.bad("note", "the note holds bytes that are no text")
-	}
 	oneOf(c, "from", h.From.How, Hows)
+	for i, w := range h.Warnings {
+		oneOf(c, "warnings", w, Warnings)
+		if slices.Contains(h.Warnings[:i], w) {
+			c.bad("warnings", "the warning %q stands twice", w)
+		}
+	}
 }
 
 func (c *checker) when(field string, w When) {
-	if !slices.Contains(WhenKinds, w.Kind) {
-		c.bad(field, "say when it was, even roughly")
+	if why := w.fault(c.ref.ID); why != "" {
+		c.bad(field, "%s", why)
+	}
+}
+
+// ends checks the end of what began at from, as far as that can be said
+// without the entries they hang on.
+func (c *checker) ends(field string, from When, until Field[When]) {
+	u, ok := until.Get()
+	if !ok {
 		return
 	}
-	anchors := len(w.Anchors)
-	bounded := !w.Lo.IsZero() && !w.Hi.IsZero()
-	switch {
-	case anchors == 0 && !bounded:
-		c.bad(field, "say when it was, even roughly")
-	case bounded && w.Hi.Before(w.Lo):
-		c.bad(field, "the later time comes before the earlier one")
-	case w.Kind == ExactTime && !w.Lo.Equal(w.Hi):
-		c.bad(field, "an exact time is one moment")
-	case (w.Kind == WithinTime || w.Kind == BeforeTime || w.Kind == AfterTime) && anchors != 1,
-		w.Kind == BetweenTime && anchors != 0 && anchors != 2,
-		(w.Kind == ExactTime || w.Kind == AboutTime) && anchors != 0:
-		c.bad(field, "a time %s hangs on the wrong number of entries: %d", w.Kind, anchors)
+	c.when(field, u)
+	if len(u.Anchors) == 0 && len(from.Anchors) == 0 && u.Hi.Before(from.Lo) {
+		c.bad(field, "it ends before it begins")
 	}
-	if slices.Contains(w.Anchors, c.ref.ID) {
-		c.bad(field, "a time cannot hang on its own entry")
+}
+
+// fault says what is wrong with a moment of the entry own, "" if nothing.
+func (w When) fault(own ID) string {
+	anchors := len(w.Anchors)
+	wanted := map[WhenKind][]int{
+		ExactTime: {0}, AboutTime: {0}, BetweenTime: {0, 2}, WithinTime: {1}, BeforeTime: {1}, AfterTime: {1},
+	}[w.Kind]
+	switch {
+	case wanted == nil, anchors == 0 && w.Lo.IsZero() && w.Hi.IsZero():
+		return "say when it was, even roughly"
+	case !slices.Contains(wanted, anchors):
+		return fmt.Sprintf("a time %s hangs on the wrong number of entries: %d", w.Kind, anchors)
+	case w.Lo.IsZero() != w.Hi.IsZero():
+		return "a time needs both its bounds"
+	case w.Hi.Before(w.Lo):
+		return "the later time comes before the earlier one"
+	case w.Kind == ExactTime && !w.Lo.Equal(w.Hi):
+		return "an exact time is one moment"
+	case slices.Contains(w.Anchors, own):
+		return "a time cannot hang on its own entry"
+	case slices.Contains(w.Anchors, ID{}):
+		return "a time hangs on an entry without identity"
+	case anchors == 2 && w.Anchors[0] == w.Anchors[1]:
+		return "a time lies between two different entries"
+	}
+	return ""
+}
+
+// sha256 checks the name of a file by its content.
+func (c *checker) sha256(s string) {
+	b, err := hex.DecodeString(s)
+	if err != nil || len(b) != sha256.Size || s != hex.EncodeToString(b) {
+		c.bad("sha256", "a file is known by its SHA-256, 64 hexadecimal digits in lower case")
+	}
+}
+
+// named refuses a text that shows nothing.
+func (c *checker) named(field, s, why string) {
+	if strings.TrimSpace(s) == "" {
+		c.bad(field, "%s", why)
 	}
 }
 
 func (c *checker) bank(f Field[Bank]) {
-	if b, ok := f.Get(); ok && b != "left" && b != "right" {
+	if b, ok := f.Get(); ok && b != geo.TrueLeft && b != geo.TrueRight {
 		c.bad("bank", "a bank is the true left or the true right")
-	}
-}
-
-func (c *checker) place(field string, f Field[Place]) {
-	if p, ok := f.Get(); ok && p.Check() != nil {
-		c.bad(field, "a position lies between -90 and 90 degrees north and -180 and 180 east")
 	}
 }
 
@@ -101,6 +139,7 @@ func fieldOneOf[T ~string](c *checker, field string, f Field[T], list []T) {
 func Check(r Record) error {
 	c := &checker{ref: r.Ref()}
 	r.check(c)
+	c.sound(r)
 	return errors.Join(c.errs...)
 }
 

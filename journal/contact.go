@@ -67,7 +67,8 @@ type Contact struct {
 	Position  Field[int]          `json:"position,omitzero"` // on the leader: 0 point, 1 first dropper
 	Species   Field[Species]      `json:"species,omitzero"`
 	Class     Field[string]       `json:"class,omitzero"`
-	Length    Field[units.Length] `json:"length,omitzero"` // snout to fork
+	Length    Field[units.Length] `json:"length,omitzero"`         // snout to fork
+	ByEye     bool                `json:"length_by_eye,omitempty"` // the length was judged, not measured
 	Weight    Field[units.Weight] `json:"weight,omitzero"`
 	Estimated bool                `json:"estimated,omitempty"` // the weight was judged, not weighed
 	Sex       Field[string]       `json:"sex,omitzero"`
@@ -88,7 +89,6 @@ func (k Contact) check(c *checker) {
 	c.head(k.Head, true)
 	oneOf(c, "touch", k.Touch, Touches)
 	fieldOneOf(c, "part", k.Part, Parts)
-	c.place("spot", k.Spot)
 	if p, ok := k.Position.Get(); ok && (p < 0 || p >= MaxFlies) {
 		c.bad("position", "a leader has a point and at most %d droppers", MaxFlies-1)
 	}

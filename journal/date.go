@@ -52,6 +52,9 @@ func (d Date) compare(e Date) int {
 // IsZero reports whether the date is unset.
 func (d Date) IsZero() bool { return d == Date{} }
 
+// real reports whether the calendar has the day, within the years 1 to 9999.
+func (d Date) real() bool { return d.Year >= 1 && d.Year <= 9999 && d.Add(0) == d }
+
 // Weekday returns the day of the week.
 func (d Date) Weekday() time.Weekday {
 	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Weekday()
@@ -76,13 +79,19 @@ func ParseDate(s string) (Date, error) {
 		return Date{}, &Error{Op: "read date", Kind: Invalid, Field: "date", Err: fmt.Errorf("%q is not a date like 2026-07-04", s)}
 	}
 	y, m, day := t.Date()
-	return Date{y, m, day}, nil
+	if d := (Date{y, m, day}); d.real() {
+		return d, nil
+	}
+	return Date{}, &Error{Op: "read date", Kind: Invalid, Field: "date", Err: fmt.Errorf("%q lies before the year 1", s)}
 }
 
 // MarshalText writes the date as 2026-07-04, or nothing when unset.
 func (d Date) MarshalText() ([]byte, error) {
 	if d.IsZero() {
 		return nil, nil
+	}
+	if !d.real() {
+		return nil, invalid("date", "%s is not a day of the calendar", d)
 	}
 	return []byte(d.String()), nil
 }

@@ -3,7 +3,9 @@ package journal
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"reflect"
 )
 
@@ -33,7 +35,9 @@ func Tombstone(r Ref) Envelope {
 }
 
 // codec of one kind: the present version, how to read its body, and a pure
-// upcaster for every earlier version (index 0 lifts version 1 to 2).
+// upcaster for every earlier version (index 0 lifts version 1 to 2). Any change
+// to the members of a kind, also one more member, is a new version: that is how
+// an earlier program knows that it must not touch the record.
 type codec struct {
 	version   int
 	read      func([]byte) (Record, error)
@@ -46,6 +50,9 @@ func reader[T Record](b []byte) (Record, error) {
 	d.DisallowUnknownFields()
 	if err := d.Decode(&v); err != nil {
 		return nil, err
+	}
+	if _, err := d.Token(); err != io.EOF {
+		return nil, errors.New("something follows the record")
 	}
 	return v, nil
 }
@@ -94,15 +101,41 @@ func Seal(r Record) (Envelope, error) {
 	return Envelope{Version: versions[ref.Kind], Kind: ref.Kind, Trip: ref.Trip, ID: ref.ID, Body: body}, nil
 }
 
-// Unseal reads a record from an envelope, lifting earlier versions to the
-// present one. A later version is refused, never guessed at.
-func Unseal(e Envelope) (Record, error) {
-	fail := func(k Fail, format string, a ...any) (Record, error) {
-		return nil, &Error{Op: "read record", Kind: k, ID: e.ID, Err: fmt.Errorf(format, a...)}
+// sealed seals a record and proves that it can be read back: what could not is
+// refused now, not found lost in years.
+func sealed(r Record) (Envelope, error) {
+	e, err := Seal(r)
+	if err != nil {
+		return Envelope{}, err
 	}
+	back, err := Unseal(e)
+	if err == nil {
+		var again Envelope
+		if again, err = Seal(back); err == nil && !again.Equal(e) {
+			err = errors.New("the record reads back as another")
+		}
+	}
+	if err != nil {
+		return Envelope{}, &Error{Op: "write record", Kind: Internal, ID: e.ID, Err: err}
+	}
+	return e, nil
+}
+
+// Unseal reads a record from an envelope, lifting earlier versions to the
+// present one. A later version or an unknown kind is refused as Newer, never
+// guessed at. A member that the version does not have is Corrupt: no program
+// wrote it, and rewriting the record would lose it.
+func Unseal(e Envelope) (Record, error) {
 	c, ok := codecs[e.Kind]
 	if !ok {
-		return fail(Newer, "a record of kind %q is not known to this version", e.Kind)
+		return nil, &Error{Op: "read record", Kind: Newer, ID: e.ID, Err: fmt.Errorf("a record of kind %q is not known to this version", e.Kind)}
+	}
+	return c.unseal(e)
+}
+
+func (c codec) unseal(e Envelope) (Record, error) {
+	fail := func(k Fail, format string, a ...any) (Record, error) {
+		return nil, &Error{Op: "read record", Kind: k, ID: e.ID, Err: fmt.Errorf(format, a...)}
 	}
 	if e.Version > c.version {
 		return fail(Newer, "a %s of version %d, this program knows %d", e.Kind, e.Version, c.version)

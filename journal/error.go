@@ -74,6 +74,6 @@ func invalid(field, format string, a ...any) error {
 	return &Error{Kind: Invalid, Field: field, Err: fmt.Errorf(format, a...)}
 }
 
-func conflict(field string, id ID, format string, a ...any) error {
+func conflict(field string, id ID, format string, a ...any) *Error {
 	return &Error{Kind: Conflict, Field: field, ID: id, Err: fmt.Errorf(format, a...)}
 }

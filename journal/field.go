@@ -65,9 +65,14 @@ func (f *Field[T]) UnmarshalJSON(b []byte) error {
 		return nil
 	}
 	var v T
-	if err := json.Unmarshal(b, &v); err != nil {
+	d := json.NewDecoder(bytes.NewReader(b))
+	d.DisallowUnknownFields() // a method is not told what the outer decoder was
+	if err := d.Decode(&v); err != nil {
 		return err
 	}
 	*f = Of(v)
 	return nil
 }
+
+// held returns the value without its type, for checks that walk a record.
+func (f Field[T]) held() (any, bool) { return f.value, f.state == known }

@@ -79,8 +79,10 @@ func (f Fly) check(c *checker) {
 	if len(f.Dresses) == 0 {
 		c.bad("dresses", "describe the fly: length, silhouette or tone")
 	}
-	if !slices.IsSortedFunc(f.Dresses, func(a, b Dress) int { return a.From.compare(b.From) }) {
-		c.bad("dresses", "revisions go from the oldest to the newest")
+	for i, d := range f.Dresses {
+		if i > 0 && !f.Dresses[i-1].From.Before(d.From) {
+			c.bad("dresses", "revisions go from the oldest to the newest, one to a date")
+		}
 	}
 	for _, d := range f.Dresses {
 		if l, ok := d.Length.Get(); ok && !(l.M > 0 && l.M <= 0.4) {
@@ -109,10 +111,13 @@ func (b Box) Ref() Ref { return Ref{Kind: KindBox, ID: b.ID} }
 
 func (b Box) check(c *checker) {
 	c.id(b.ID)
-	if b.Name == "" {
-		c.bad("name", "a box needs a name")
-	}
+	c.named("name", b.Name, "a box needs a name")
 	oneOf(c, "use", b.Use, Uses)
+	for i, f := range b.Flies {
+		if slices.Contains(b.Flies[:i], f) {
+			c.bad("flies", "a fly lies in a box once")
+		}
+	}
 }
 
 // HouseRule is a belief one fishes by: in light from Dark up to Light, use
@@ -136,14 +141,23 @@ func (r HouseRule) Ref() Ref { return Ref{Kind: KindRule, ID: r.ID} }
 
 func (r HouseRule) check(c *checker) {
 	c.id(r.ID)
-	if r.Words == "" {
-		c.bad("words", "say the rule in words")
-	}
+	c.named("words", r.Words, "say the rule in words")
 	oneOf(c, "at_grey", r.AtGrey, []string{"", "before", "after"})
 	d, okD := r.Dark.Get()
 	l, okL := r.Light.Get()
 	if okD && !(d >= 0) || okL && !(l > 0) || okD && okL && !(d < l) {
 		c.bad("dark_lux", "the darker end must lie below the lighter one")
+	}
+	if r.AtGrey != "" && (okD || okL) {
+		c.bad("at_grey", "a rule goes by lux or by the trees, not by both")
+	}
+	lo, okLo := r.Min.Get()
+	hi, okHi := r.Max.Get()
+	if okLo && !(lo.M >= 0 && lo.M <= 0.4) || okHi && !(hi.M > 0 && hi.M <= 0.4) || okLo && okHi && !(lo.M < hi.M) {
+		c.bad("min", "the shorter length must lie below the longer one, both up to 40 cm")
+	}
+	if p, ok := r.Position.Get(); ok && (p < 0 || p >= MaxFlies) {
+		c.bad("position", "a leader has a point and at most %d droppers", MaxFlies-1)
 	}
 	for _, s := range r.Silhouettes {
 		oneOf(c, "silhouettes", s, Silhouettes)
@@ -167,7 +181,5 @@ func (p Person) Ref() Ref { return Ref{Kind: KindPerson, ID: p.ID} }
 
 func (p Person) check(c *checker) {
 	c.id(p.ID)
-	if p.Name == "" {
-		c.bad("name", "a person needs a name")
-	}
+	c.named("name", p.Name, "a person needs a name")
 }

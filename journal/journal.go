@@ -1,10 +1,6 @@
 package journal
 
-import (
-	"errors"
-	"slices"
-	"time"
-)
+import "time"
 
 // Journal is the one door through which records change. Every act goes through
 // Do: it is checked, becomes one Change in one transaction, can be undone, and
@@ -20,20 +16,8 @@ type Journal struct {
 // change and for nothing else.
 func Open(s Store, now func() time.Time) (*Journal, error) {
 	j := &Journal{store: s, now: now}
-	last, err := s.Last()
-	if err != nil {
+	if err := j.remember(); err != nil {
 		return nil, err
-	}
-	first := uint64(0)
-	if last > historyDepth {
-		first = last - historyDepth
-	}
-	cs, err := s.Changes(first, historyDepth)
-	if err != nil {
-		return nil, err
-	}
-	for _, c := range cs {
-		j.hist.note(c)
 	}
 	return j, nil
 }
@@ -41,7 +25,8 @@ func Open(s Store, now func() time.Time) (*Journal, error) {
 // Close closes the store.
 func (j *Journal) Close() error { return j.store.Close() }
 
-// Subscribe has f called with every change, after it is stored.
+// Subscribe has f called with every change, after it is stored. f may read the
+// journal but not change it.
 func (j *Journal) Subscribe(f func(Change)) { j.subs = append(j.subs, f) }
 
 // Batch is what one act does: records to add or amend, records to remove.
@@ -54,19 +39,23 @@ type Batch struct {
 // the act. Nothing is stored when anything is wrong; the error then joins all
 // faults (see FieldErrors). A batch that changes nothing stores nothing and
 // returns a zero Change.
+//
+// What is stored can say more than what was put: anchored moments without
+// bounds are given those they have now, and what hangs on a removed entry is
+// let go of it (see expand). The Change tells.
 func (j *Journal) Do(did string, b Batch) (Change, error) {
-	if err := j.expand(&b); err != nil {
+	a, err := j.expand(b)
+	if err != nil {
 		return Change{}, err
 	}
-	if err := j.checkBatch(b); err != nil {
+	if err := j.checkBatch(a); err != nil {
 		return Change{}, err
 	}
-	edits, err := j.edits(b)
+	edits, err := j.edits(a.Batch)
 	if err != nil || len(edits) == 0 {
 		return Change{}, err
 	}
-	c := Change{Did: did, Edits: edits}
-	return c, j.commit(&c)
+	return j.commit(Change{Did: did, Edits: edits})
 }
 
 // Log adds an entry or a record by itself. A zero ID is not filled in: take NewID.
@@ -88,90 +77,39 @@ func (j *Journal) Remove(r Ref) (Change, error) {
 	return j.Do("remove "+string(r.Kind), Batch{Remove: []Ref{r}})
 }
 
-func (j *Journal) commit(c *Change) error {
+func (j *Journal) commit(c Change) (Change, error) {
 	c.ID, c.Copy, c.When = NewID(), j.store.Copy(), j.now().UTC().Round(0)
-	if err := j.store.Commit(c); err != nil {
-		return err
+	if err := j.store.Commit(&c); err != nil {
+		return Change{}, err
 	}
-	j.hist.note(*c)
+	j.hist.note(c)
 	for _, f := range j.subs {
-		f(*c)
+		f(c)
 	}
-	return nil
-}
-
-// Undo takes the latest change back; Redo does it again. Both are changes
-// themselves. Without anything to take back the error is of kind NotFound.
-func (j *Journal) Undo() (Change, error) {
-	c, ok := j.hist.lastDone()
-	if !ok {
-		return Change{}, &Error{Op: "undo", Kind: NotFound, Err: errors.New("nothing to undo")}
-	}
-	u := Change{Did: c.Did, Undo: c.ID, Edits: c.Inverse()}
-	return u, j.commit(&u)
-}
-
-// Redo does the change again that was undone last.
-func (j *Journal) Redo() (Change, error) {
-	c, ok := j.hist.lastUndone()
-	if !ok {
-		return Change{}, &Error{Op: "redo", Kind: NotFound, Err: errors.New("nothing to do again")}
-	}
-	edits := make([]Edit, len(c.Edits))
-	for i, e := range c.Edits {
-		if e.Before == nil {
-			t := Tombstone(e.Ref())
-			e.Before = &t
-		}
-		edits[i] = e
-	}
-	r := Change{Did: c.Did, Redo: c.ID, Edits: edits}
-	return r, j.commit(&r)
-}
-
-// CanUndo returns the code of the act that Undo would take back.
-func (j *Journal) CanUndo() (did string, ok bool) {
-	c, ok := j.hist.lastDone()
-	return c.Did, ok
-}
-
-// CanRedo returns the code of the act that Redo would do again.
-func (j *Journal) CanRedo() (did string, ok bool) {
-	c, ok := j.hist.lastUndone()
-	return c.Did, ok
+	return c, nil
 }
 
 // edits compares a batch with what stands.
 func (j *Journal) edits(b Batch) ([]Edit, error) {
 	var out []Edit
-	add := func(after Envelope) error {
-		var e Edit
-		before, err := j.store.Get(after.Ref())
-		switch {
-		case err == nil && before.Equal(after):
-			return nil
-		case err == nil:
-			e.Before = &before
-		case KindOf(err) != NotFound:
-			return err
-		}
-		e.After = &after
-		out = append(out, e)
-		return nil
-	}
 	for _, r := range b.Put {
-		env, err := Seal(r)
+		after, err := sealed(r)
 		if err != nil {
 			return nil, err
 		}
-		if err := add(env); err != nil {
+		e := Edit{After: &after}
+		before, err := j.store.Get(after.Ref())
+		switch {
+		case err == nil && before.Equal(after):
+			continue
+		case err == nil:
+			e.Before = &before
+		case KindOf(err) != NotFound:
 			return nil, err
 		}
+		out = append(out, e)
 	}
 	for _, r := range b.Remove {
-		if slices.ContainsFunc(out, func(e Edit) bool { return e.Ref() == r }) {
-			return nil, &Error{Op: "change", Kind: Internal, ID: r.ID, Err: errors.New("a record both changed and removed")}
-		}
 		before, err := j.store.Get(r)
 		if err != nil {
 			return nil, err
@@ -179,9 +117,8 @@ func (j *Journal) edits(b Batch) ([]Edit, error) {
 		if before.Gone {
 			return nil, &Error{Op: "remove", Kind: NotFound, ID: r.ID}
 		}
-		if err := add(Tombstone(r)); err != nil {
-			return nil, err
-		}
+		after := Tombstone(r)
+		out = append(out, Edit{&before, &after})
 	}
 	return out, nil
 }

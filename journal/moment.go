@@ -40,6 +40,10 @@ type Note struct {
 	Reason  string    `json:"reason,omitempty"` // why a scribble stayed a note
 }
 
+// MaxThumb is the most bytes a thumbnail may have. It lies in the journal and
+// once more in each change of its entry.
+const MaxThumb = 1 << 17
+
 // Photo is a picture kept with the night: the thumbnail carries no position,
 // the original is linked or copied beside the journal under its hash.
 type Photo struct {
@@ -74,9 +78,7 @@ func (b Break) WithHead(h Head) Entry { b.Head = h; return b }
 
 func (b Break) check(c *checker) {
 	c.head(b.Head, false)
-	if u, ok := b.Until.Get(); ok {
-		c.when("until", u)
-	}
+	c.ends("until", b.When, b.Until)
 }
 
 // Ref implements Record.
@@ -101,6 +103,9 @@ func (p Plan) check(c *checker) {
 	if l, ok := p.Earliest.Get(); ok && !(l > 0 && l < 200000) {
 		c.bad("earliest_lux", "light between 0 and 200,000 lx")
 	}
+	if n, ok := p.Order.Get(); ok && (n < 0 || n > 99) {
+		c.bad("order", "the order in a plan goes from 0 to 99")
+	}
 }
 
 // Ref implements Record.
@@ -111,9 +116,7 @@ func (n Note) WithHead(h Head) Entry { n.Head = h; return n }
 
 func (n Note) check(c *checker) {
 	c.head(n.Head, false)
-	if n.Note == "" {
-		c.bad("note", "a note needs its text")
-	}
+	c.named("note", n.Note, "a note needs its text")
 }
 
 // Ref implements Record.
@@ -124,8 +127,11 @@ func (p Photo) WithHead(h Head) Entry { p.Head = h; return p }
 
 func (p Photo) check(c *checker) {
 	c.head(p.Head, false)
-	if len(p.SHA256) != 64 {
-		c.bad("sha256", "a photo is known by its SHA-256, 64 hexadecimal digits")
+	c.sha256(p.SHA256)
+	if len(p.Thumb) > MaxThumb {
+		c.bad("thumb", "a thumbnail has at most %d bytes", MaxThumb)
 	}
-	c.place("spot", p.Spot)
+	if p.Of.Known() && p.Of.Or(ID{}) == p.ID {
+		c.bad("of", "a photo shows another entry")
+	}
 }

@@ -16,7 +16,8 @@ func (j *Journal) Get(r Ref) (Record, error) {
 }
 
 // All returns the live records of type T, which stands by itself: trips,
-// beats, flies, boxes, rules, people, sources, series, tracks, decisions.
+// beats, flies, boxes, rules, people, sources, series, tracks, decisions. If
+// some cannot be read, the others are returned along with the error.
 func All[T Record](j *Journal) ([]T, error) {
 	var zero T
 	envs, err := j.store.List(zero.Ref().Kind)
@@ -24,14 +25,16 @@ func All[T Record](j *Journal) ([]T, error) {
 		return nil, err
 	}
 	out := make([]T, 0, len(envs))
+	var errs []error
 	for _, e := range envs {
 		r, err := Unseal(e)
 		if err != nil {
-			return nil, err
+			errs = append(errs, err)
+			continue
 		}
 		out = append(out, r.(T))
 	}
-	return out, nil
+	return out, errors.Join(errs...)
 }
 
 // One returns the record of type T with that ID.
@@ -52,34 +55,43 @@ func One[T Record](j *Journal, id ID) (T, error) {
 func (j *Journal) Trips() ([]Trip, error) {
 	ts, err := All[Trip](j)
 	slices.SortFunc(ts, func(a, b Trip) int {
-		return cmp.Or(b.Evening.compare(a.Evening), cmp.Compare(a.ID.String(), b.ID.String()))
+		return cmp.Or(b.Evening.compare(a.Evening), compareIDs(a.ID, b.ID))
 	})
 	return ts, err
 }
 
-// Night returns the log of one trip.
+// Night returns the log of one trip. If some of its entries cannot be read, the
+// log holds the others and the error says which; such a night cannot be edited.
 func (j *Journal) Night(trip ID) (*Log, error) {
 	t, err := One[Trip](j, trip)
 	if err != nil {
 		return nil, err
 	}
-	return j.logOf(t)
+	es, err := j.entriesOf(trip)
+	return NewLog(t, es), err
 }
 
-func (j *Journal) logOf(t Trip) (*Log, error) {
-	envs, err := j.store.Entries(t.ID)
+// entriesOf returns the entries of a trip that can be read.
+func (j *Journal) entriesOf(trip ID) ([]Entry, error) {
+	envs, err := j.store.Entries(trip)
 	if err != nil {
 		return nil, err
 	}
 	es := make([]Entry, 0, len(envs))
-	for _, e := range envs {
-		r, err := Unseal(e)
-		if err != nil {
-			return nil, err
+	var errs []error
+	for _, env := range envs {
+		r, err := Unseal(env)
+		e, ok := r.(Entry)
+		switch {
+		case err != nil:
+			errs = append(errs, err)
+		case !ok:
+			errs = append(errs, &Error{Op: "read night", Kind: Corrupt, ID: env.ID, Err: errors.New("a record that is no entry lies in a night")})
+		default:
+			es = append(es, e)
 		}
-		es = append(es, r.(Entry))
 	}
-	return NewLog(t, es), nil
+	return es, errors.Join(errs...)
 }
 
 // Changes returns up to n changes after the one numbered seq, oldest first.

@@ -1,6 +1,10 @@
 package journal
 
-import "gloamline/geo"
+import (
+	"bytes"
+
+	"gloamline/geo"
+)
 
 // ID names one record for ever.
 type ID = geo.ID
@@ -103,3 +107,5 @@ type Bank = geo.Bank
 
 // Place is a position on WGS84 in degrees.
 type Place = geo.Place
+
+func compareIDs(a, b ID) int { return bytes.Compare(a[:], b[:]) }

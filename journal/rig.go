@@ -12,7 +12,7 @@ type Rig struct {
 type Setup struct {
 	Line    Field[Line]         `json:"line,omitzero"`
 	Leader  Field[units.Length] `json:"leader,omitzero"`
-	Flies   []Mounted           `json:"flies,omitempty"`   // point first
+	Flies   []Mounted           `json:"flies,omitempty"`   // point first; empty: unknown, a bare leader has one that is None
 	Surface bool                `json:"surface,omitempty"` // a surface lure fished alone
 }
 

@@ -22,13 +22,6 @@ func (r Run) check(c *checker) {
 	if r.Pool.IsZero() {
 		c.bad("pool", "a run goes through a pool: choose which")
 	}
-	if u, ok := r.Until.Get(); ok {
-		c.when("until", u)
-		if len(u.Anchors) == 0 && len(r.When.Anchors) == 0 && u.Hi.Before(r.When.Lo) {
-			c.bad("until", "the run ends before it begins")
-		}
-	}
+	c.ends("until", r.When, r.Until)
 	c.bank(r.Bank)
-	c.place("enter", r.Enter)
-	c.place("leave", r.Leave)
 }

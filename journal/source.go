@@ -1,6 +1,8 @@
 package journal
 
 import (
+	"encoding/json"
+	"slices"
 	"time"
 
 	"gloamline/journal/units"
@@ -19,13 +21,37 @@ type Source struct {
 	Read   time.Time     `json:"read,omitzero"`
 }
 
+// MarshalJSON writes the instant in UTC, whatever zone it was made in.
+func (s Source) MarshalJSON() ([]byte, error) {
+	type plain Source
+	s.Read = s.Read.UTC()
+	return json.Marshal(plain(s))
+}
+
+// MarshalJSON writes the instant in UTC, whatever zone it was made in.
+func (r Reading) MarshalJSON() ([]byte, error) {
+	type plain Reading
+	r.At = r.At.UTC()
+	return json.Marshal(plain(r))
+}
+
+// MarshalJSON writes the instant in UTC, whatever zone it was made in.
+func (f TrackFix) MarshalJSON() ([]byte, error) {
+	type plain TrackFix
+	f.At = f.At.UTC()
+	return json.Marshal(plain(f))
+}
+
 // Ref implements Record.
 func (s Source) Ref() Ref { return Ref{Kind: KindSource, ID: s.ID} }
 
 func (s Source) check(c *checker) {
 	c.id(s.ID)
-	if len(s.SHA256) != 64 {
-		c.bad("sha256", "a source is known by its SHA-256, 64 hexadecimal digits")
+	c.sha256(s.SHA256)
+	if s.Zone != "" {
+		if _, err := location(s.Zone); err != nil {
+			c.add(err)
+		}
 	}
 }
 
@@ -56,9 +82,17 @@ func (s Series) Ref() Ref { return Ref{Kind: KindSeries, ID: s.ID} }
 func (s Series) check(c *checker) {
 	c.id(s.ID)
 	oneOf(c, "what", s.What, SeriesKinds)
+	if !slices.IsSortedFunc(s.Points, func(a, b Reading) int { return a.At.Compare(b.At) }) {
+		c.bad("points", "readings stand in order of time")
+	}
 }
 
-// Track is where a device was, in order of time.
+// MaxFixes is the most positions a track may have: one a second for twelve
+// hours. A track is one record and is stored whole, once more in each change.
+const MaxFixes = 12 * 3600
+
+// Track is where a device was, in order of time. Trip may name a night that was
+// removed since.
 type Track struct {
 	ID     ID         `json:"id"`
 	Source ID         `json:"source,omitzero"`
@@ -79,11 +113,22 @@ func (t Track) Ref() Ref { return Ref{Kind: KindTrack, ID: t.ID} }
 
 func (t Track) check(c *checker) {
 	c.id(t.ID)
+	if t.Rod.Known() && !t.Trip.Known() {
+		c.bad("rod", "a rod belongs to a night: say which")
+	}
+	if len(t.Fixes) > MaxFixes {
+		c.bad("fixes", "a track has at most %d positions: thin it out", MaxFixes)
+	}
+	var last time.Time
 	for _, f := range t.Fixes {
-		if f.Place.Check() != nil {
-			c.bad("fixes", "a position lies between -90 and 90 degrees north and -180 and 180 east")
+		if f.At.IsZero() {
+			continue
+		}
+		if f.At.Before(last) {
+			c.bad("fixes", "positions stand in order of time")
 			return
 		}
+		last = f.At
 	}
 }
 
@@ -113,8 +158,6 @@ func (d Decision) Ref() Ref { return Ref{Kind: KindDecision, ID: d.ID} }
 
 func (d Decision) check(c *checker) {
 	c.id(d.ID)
-	if d.Key == "" {
-		c.bad("key", "a decision is about a proposal")
-	}
+	c.named("key", d.Key, "a decision is about a proposal")
 	oneOf(c, "verdict", d.Verdict, Verdicts)
 }

@@ -21,7 +21,8 @@ type Store interface {
 	// Commit stores a change and what it makes of its records, all or nothing,
 	// and gives it its Seq. When it returns nil the change is on the disk. If a
 	// record is no longer what Before says, nothing happens and the error is of
-	// kind Conflict.
+	// kind Conflict. One tombstone of a record is as good as another, whichever
+	// version of the program left it.
 	Commit(*Change) error
 
 	// Changes returns up to n changes with Seq greater than after, oldest first.

@@ -1,8 +1,17 @@
 package journal
 
 import (
+	"errors"
 	"slices"
 	"time"
+	_ "time/tzdata" // zone rules also where the system has none
+)
+
+// The years that a night may lie in: wide enough for old diaries, narrow enough
+// to catch a slip of the hand.
+const (
+	firstYear = 1800
+	lastYear  = 2199
 )
 
 // Trip is one night's outing of one party. Two trips may share an evening.
@@ -12,7 +21,7 @@ type Trip struct {
 	Zone    string      `json:"zone"` // IANA name, copied from the beat
 	Beat    ID          `json:"beat"`
 	Guide   Field[ID]   `json:"guide,omitzero"` // a person; a guide who does not fish is no rod
-	Rods    []Rod       `json:"rods"`
+	Rods    []Rod       `json:"rods,omitempty"`
 	Note    string      `json:"note,omitempty"`
 	Hours   Field[Span] `json:"hours,omitzero"` // when the party was on the bank, if the rods do not say
 }
@@ -36,10 +45,14 @@ type Rod struct {
 func (t Trip) Ref() Ref { return Ref{Kind: KindTrip, ID: t.ID} }
 
 // Location loads the trip's zone.
-func (t Trip) Location() (*time.Location, error) {
-	loc, err := time.LoadLocation(t.Zone)
-	if err != nil || t.Zone == "" {
-		return nil, invalid("zone", "%q is not a known time zone", t.Zone)
+func (t Trip) Location() (*time.Location, error) { return location(t.Zone) }
+
+// location loads a zone by its IANA name. "Local" is none: it would mean
+// another zone on another machine.
+func location(zone string) (*time.Location, error) {
+	loc, err := time.LoadLocation(zone)
+	if err != nil || zone == "" || zone == "Local" {
+		return nil, invalid("zone", "%q is not a known time zone", zone)
 	}
 	return loc, nil
 }
@@ -55,8 +68,8 @@ func (t Trip) Rod(id ID) (Rod, bool) {
 
 func (t Trip) check(c *checker) {
 	c.id(t.ID)
-	if t.Evening.IsZero() {
-		c.bad("evening", "a night needs the date of its evening")
+	if y := t.Evening.Year; y < firstYear || y > lastYear {
+		c.bad("evening", "a night needs the date of its evening, from %d to %d", firstYear, lastYear)
 	}
 	if _, err := t.Location(); err != nil {
 		c.add(err)
@@ -69,9 +82,45 @@ func (t Trip) check(c *checker) {
 		if r.ID.IsZero() || seen[r.ID] {
 			c.bad("rods", "each rod needs an identity of its own")
 		}
-		seen[r.ID] = true
 		if r.Person.IsZero() {
 			c.bad("rods", "a rod is a person fishing: choose who")
+		} else if seen[r.Person] {
+			c.bad("rods", "a person fishes with one rod")
 		}
+		seen[r.ID], seen[r.Person] = true, true
+		c.rodTimes(r)
+	}
+	if h, ok := t.Hours.Get(); ok {
+		c.alone("hours", ID{}, h.Start)
+		c.alone("hours", ID{}, h.Stop)
+		if h.Stop.Hi.Before(h.Start.Lo) {
+			c.bad("hours", "the night ends before it begins")
+		}
+	}
+}
+
+// rodTimes names the rod, not the trip, as the record at fault.
+func (c *checker) rodTimes(r Rod) {
+	start, okStart := r.Start.Get()
+	stop, okStop := r.Stop.Get()
+	if okStart {
+		c.alone("start", r.ID, start)
+	}
+	if okStop {
+		c.alone("stop", r.ID, stop)
+	}
+	if okStart && okStop && stop.Hi.Before(start.Lo) {
+		c.add(&Error{Kind: Invalid, Field: "stop", ID: r.ID, Err: errors.New("the rod stops before it starts")})
+	}
+}
+
+// alone checks a moment that may not hang on an entry.
+func (c *checker) alone(field string, id ID, w When) {
+	why := w.fault(id)
+	if len(w.Anchors) > 0 {
+		why = "this time stands by itself"
+	}
+	if why != "" {
+		c.add(&Error{Kind: Invalid, Field: field, ID: id, Err: errors.New(why)})
 	}
 }

@@ -1,7 +1,6 @@
 package journal
 
 import (
-	"fmt"
 	"slices"
 	"time"
 )
@@ -36,7 +35,7 @@ func ResolveWall(evening Date, loc *time.Location, hour, min int, after, before 
 	}
 	switch len(res.Candidates) {
 	case 0:
-		res.At = skipForward(day, loc, hour, min)
+		res.At = skipForward(day, loc, hour, min, start)
 		if res.At.Before(start) || res.At.After(end) {
 			return res, invalid("time", "%02d:%02d is not in the night of %s", hour, min, evening)
 		}
@@ -79,11 +78,12 @@ func wallCandidates(day Date, loc *time.Location, hour, min int, start, end time
 	return out
 }
 
-// skipForward returns the reading with the offset in force before the gap, so
-// 01:30 in a gap from 01:00 to 02:00 becomes 02:30.
-func skipForward(day Date, loc *time.Location, hour, min int) time.Time {
+// skipForward returns the reading with the offset in force before the gap, that
+// of the noon which opens the night, so 01:30 in a gap from 01:00 to 02:00
+// becomes 02:30.
+func skipForward(day Date, loc *time.Location, hour, min int, start time.Time) time.Time {
 	guess := time.Date(day.Year, day.Month, day.Day, hour, min, 0, 0, time.UTC)
-	_, off := guess.Add(-14 * time.Hour).In(loc).Zone()
+	_, off := start.In(loc).Zone()
 	return guess.Add(-time.Duration(off) * time.Second)
 }
 
@@ -99,4 +99,4 @@ const (
 var Warnings = []Warning{WallTwice, WallSkipped}
 
 // String returns the code itself.
-func (w Warning) String() string { return fmt.Sprint(string(w)) }
+func (w Warning) String() string { return string(w) }

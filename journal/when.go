@@ -1,6 +1,8 @@
 package journal
 
 import (
+	"encoding/json"
+	"slices"
 	"time"
 )
 
@@ -23,12 +25,9 @@ var WhenKinds = []WhenKind{ExactTime, AboutTime, BetweenTime, WithinTime, Before
 // common practice, without a source.
 const AboutSlack = 10 * time.Minute
 
-// nearEntry bounds "before" and "after" an entry that lies in no run.
-const nearEntry = time.Hour
-
-// When is a moment with its uncertainty. Lo and Hi are always filled, also for
-// anchored kinds, where they keep the last resolved bounds so that nothing is
-// lost when the anchor goes.
+// When is a moment with its uncertainty. In a stored record Lo and Hi are always
+// filled: an anchored moment without bounds is given those it has when it is
+// written, so that nothing is lost should its anchor be missing one day.
 type When struct {
 	Kind    WhenKind  `json:"kind"`
 	Lo      time.Time `json:"lo,omitzero"`
@@ -70,9 +69,21 @@ func (w When) Shift(s Spread, d time.Duration) When {
 	case lo.Equal(hi):
 		return Exact(lo)
 	case w.Kind == AboutTime:
-		return When{Kind: AboutTime, Lo: lo, Hi: hi}
+		return When{Kind: AboutTime, Lo: lo.UTC(), Hi: hi.UTC()}
 	}
 	return Between(lo, hi)
+}
+
+// same reports whether two moments say the same.
+func (w When) same(v When) bool {
+	return w.Kind == v.Kind && w.Lo.Equal(v.Lo) && w.Hi.Equal(v.Hi) && slices.Equal(w.Anchors, v.Anchors)
+}
+
+// MarshalJSON writes the bounds in UTC, whatever zone they were made in.
+func (w When) MarshalJSON() ([]byte, error) {
+	type plain When
+	w.Lo, w.Hi = w.Lo.UTC(), w.Hi.UTC()
+	return json.Marshal(plain(w))
 }
 
 // Freeze returns the moment as plain bounds without anchors.
