@@ -65,6 +65,14 @@ func (b Beat) check(c *checker) {
 		if i > 0 && !b.Revisions[i-1].From.Before(r.From) {
 			c.bad("revisions", "revisions go from the oldest to the newest, one to a date")
 		}
+		if id := r.Shape.ID; !id.IsZero() && id != b.ID {
+			c.bad("revisions", "a sketch carries the identity of its beat, or none")
+		}
+		if r.Shape.Zone != "" {
+			if _, err := location(r.Shape.Zone); err != nil {
+				c.add(err)
+			}
+		}
 		seen := map[ID]bool{{}: true}
 		for _, p := range r.Shape.Pools {
 			if seen[p.ID] {

@@ -16,7 +16,7 @@ const MaxText = 1 << 16
 
 // sound walks through a record and reports what JSON could not bring back as it
 // is: bytes that are no text, numbers that are none, units nobody knows, days
-// that no calendar has. The field named is the outermost one.
+// and places that are not. The field named is the outermost one.
 func (c *checker) sound(r Record) { c.walk("", reflect.ValueOf(r)) }
 
 func (c *checker) walk(field string, v reflect.Value) {
@@ -44,6 +44,11 @@ func (c *checker) walk(field string, v reflect.Value) {
 	case Date:
 		if !x.IsZero() && !x.real() {
 			c.bad(field, "%s is not a day of the calendar", x)
+		}
+		return
+	case Place:
+		if x.Check() != nil {
+			c.bad(field, "a position lies between -90 and 90 degrees north and -180 and 180 east")
 		}
 		return
 	case units.Length:
