@@ -1,33 +1,69 @@
 package geo
 
 import (
-	"errors"
+	"fmt"
 	"math"
 
 	"github.com/paulmach/orb"
+
+	"gloamline/journal/units"
 )
 
-// Place is a position on WGS84 in degrees, north and east positive.
+// Place is a position on WGS84 in degrees: latitude north, longitude east. The zero
+// Place means none; it lies in the sea off Africa.
 type Place struct {
-	Lat float64 `json:"lat"`
-	Lon float64 `json:"lon"`
+	Lat units.Degrees `json:"lat"`
+	Lon units.Degrees `json:"lon"`
 }
 
-// PlaceOf turns a GeoJSON-ordered point (lon, lat) into a Place.
-func PlaceOf(p orb.Point) Place { return Place{Lat: p[1], Lon: p[0]} }
+// PlaceOf returns the place of a point that holds longitude and latitude.
+func PlaceOf(p orb.Point) Place { return Place{Lat: units.Degrees(p[1]), Lon: units.Degrees(p[0])} }
 
-// Point returns the place in GeoJSON order (lon, lat).
-func (p Place) Point() orb.Point { return orb.Point{p.Lon, p.Lat} }
+// LonLat returns the place as a point of longitude and latitude in degrees.
+func (p Place) LonLat() orb.Point { return orb.Point{float64(p.Lon), float64(p.Lat)} }
 
-// Check reports why a place is none.
+// IsZero reports whether there is no place.
+func (p Place) IsZero() bool { return p == Place{} }
+
+// Check returns nil for a latitude in [-90, 90] and a longitude in [-180, 180].
 func (p Place) Check() error {
-	switch {
-	case math.IsNaN(p.Lat) || math.IsNaN(p.Lon) || math.IsInf(p.Lat, 0) || math.IsInf(p.Lon, 0):
-		return errors.New("a position needs two numbers")
-	case p.Lat < -90 || p.Lat > 90:
-		return errors.New("a latitude lies between -90 and 90 degrees")
-	case p.Lon < -180 || p.Lon > 180:
-		return errors.New("a longitude lies between -180 and 180 degrees")
+	lat, lon := float64(p.Lat), float64(p.Lon)
+	if !(math.Abs(lat) <= 90 && math.Abs(lon) <= 180) { // NaN fails too
+		return fmt.Errorf("a place lies between 90 degrees south and north and 180 west and east, not at latitude %v, longitude %v", lat, lon)
 	}
 	return nil
+}
+
+// String returns latitude and longitude with 5 decimals, about 1 m: 54.98321, -4.42705.
+func (p Place) String() string { return fmt.Sprintf("%.5f, %.5f", float64(p.Lat), float64(p.Lon)) }
+
+// Place returns where the beat is: At if set, else the middle of the extent of what
+// is drawn, else none.
+func (b Beat) Place() Place {
+	if !b.At.IsZero() {
+		return b.At
+	}
+	bound, ok := b.Extent()
+	if !ok {
+		return Place{}
+	}
+	return bound.centre()
+}
+
+// PlaceOf returns the pool's own place for its light: the centroid of its outline,
+// or the beat's place when it is not drawn.
+func (b Beat) PlaceOf(p Pool) Place {
+	if at := p.Place(); !at.IsZero() {
+		return at
+	}
+	return b.Place()
+}
+
+// Place returns the centroid of the pool's outline, or none when it is not drawn.
+func (p Pool) Place() Place {
+	if !p.Drawn() {
+		return Place{}
+	}
+	plane := NewPlane(PlaceOf(p.Outline[0][0]))
+	return plane.Place(plane.Area(p.Outline).Centroid())
 }

@@ -1,96 +1,101 @@
 package geo
 
 import (
+	"cmp"
 	"encoding/json"
-	"errors"
-	"math"
+	"fmt"
 	"slices"
 
 	"gloamline/journal/units"
 )
 
-// Canopy is how closed the trees are over a place.
-type Canopy string
-
-// The canopies. The texts are stored and must not change.
-const (
-	Open   Canopy = "open"
-	Partly Canopy = "partly"
-	Closed Canopy = "closed"
-)
-
-// Canopies lists every canopy.
-var Canopies = []Canopy{Open, Partly, Closed}
-
-// Horizon is the height of hill or trees in one direction.
-type Horizon struct {
-	Bearing  units.Degrees // clockwise from true north
-	Altitude units.Degrees // above the level
+// SkyPoint is the height of the skyline in one direction: Bearing clockwise from
+// true north, Altitude above the level horizon, both in degrees. JSON: [135, 12.5].
+type SkyPoint struct {
+	Bearing  units.Degrees
+	Altitude units.Degrees
 }
 
 // MarshalJSON writes [bearing, altitude].
-func (h Horizon) MarshalJSON() ([]byte, error) {
-	return json.Marshal([2]float64{float64(h.Bearing), float64(h.Altitude)})
+func (p SkyPoint) MarshalJSON() ([]byte, error) {
+	return json.Marshal([2]units.Degrees{p.Bearing, p.Altitude})
 }
 
 // UnmarshalJSON reads [bearing, altitude].
-func (h *Horizon) UnmarshalJSON(b []byte) error {
-	var v []float64
+func (p *SkyPoint) UnmarshalJSON(b []byte) error {
+	var v []units.Degrees
 	if err := json.Unmarshal(b, &v); err != nil {
 		return err
 	}
 	if len(v) != 2 {
-		return errors.New("a skyline is a list of pairs: bearing, altitude")
+		return fmt.Errorf("a skyline point is a bearing and an altitude, not %d numbers", len(v))
 	}
-	h.Bearing, h.Altitude = units.Degrees(v[0]), units.Degrees(v[1])
+	p.Bearing, p.Altitude = v[0], v[1]
 	return nil
 }
 
-// Skyline is the horizon around a pool, linear between its points.
-type Skyline []Horizon
+// Skyline is what hills, banks and houses leave of the sky, seen from the water. It
+// goes straight from each point to the next around the horizon. Two points at one
+// bearing make a cliff. None at all is a level horizon.
+type Skyline []SkyPoint
 
-// Altitude returns the height of the skyline at a bearing; 0 without points.
+// Limits of a skyline point, in degrees: from a horizon below eye level, as over the
+// sea from a height, to the zenith.
+const (
+	lowestSky  units.Degrees = -5
+	highestSky units.Degrees = 90
+)
+
+// Check returns nil when every bearing lies in [0, 360], every altitude in [-5, 90],
+// and no bearing stands more than twice.
+func (s Skyline) Check() error {
+	seen := map[units.Degrees]int{}
+	for i, p := range s {
+		switch {
+		case !(p.Bearing >= 0 && p.Bearing <= 360):
+			return fmt.Errorf("skyline point %d has the bearing %v; bearings go from 0 to 360 degrees", i+1, float64(p.Bearing))
+		case !(p.Altitude >= lowestSky && p.Altitude <= highestSky):
+			return fmt.Errorf("skyline point %d has the altitude %v; altitudes go from -5 to 90 degrees", i+1, float64(p.Altitude))
+		}
+		if seen[p.Bearing]++; seen[p.Bearing] > 2 {
+			return fmt.Errorf("the skyline has more than two points at the bearing %v", float64(p.Bearing))
+		}
+	}
+	return nil
+}
+
+// Sorted returns the points by bearing in [0, 360), those at one bearing as kept.
+func (s Skyline) Sorted() Skyline {
+	out := make(Skyline, len(s))
+	for i, p := range s {
+		out[i] = SkyPoint{p.Bearing.Bearing(), p.Altitude}
+	}
+	slices.SortStableFunc(out, func(a, b SkyPoint) int { return cmp.Compare(a.Bearing, b.Bearing) })
+	return out
+}
+
+// Altitude returns the height of the skyline at a bearing, straight between the
+// points either side and around through north. At a cliff it is the higher one.
 func (s Skyline) Altitude(bearing units.Degrees) units.Degrees {
 	if len(s) == 0 {
 		return 0
 	}
-	pts := slices.Clone(s)
-	slices.SortFunc(pts, func(a, b Horizon) int {
-		if a.Bearing < b.Bearing {
-			return -1
+	t, b := s.Sorted(), bearing.Bearing()
+	i, _ := slices.BinarySearchFunc(t, b, func(p SkyPoint, b units.Degrees) int { return cmp.Compare(p.Bearing, b) })
+	if i < len(t) && t[i].Bearing == b {
+		top := t[i].Altitude
+		for _, p := range t[i:] {
+			if p.Bearing == b {
+				top = max(top, p.Altitude)
+			}
 		}
-		return 1
-	})
-	x := math.Mod(float64(bearing), 360)
-	if x < 0 {
-		x += 360
+		return top
 	}
-	for i := range pts {
-		a, b := pts[i], pts[(i+1)%len(pts)]
-		lo, hi := float64(a.Bearing), float64(b.Bearing)
-		if i == len(pts)-1 {
-			hi += 360
-		}
-		at := x
-		if at < lo {
-			at += 360
-		}
-		if at >= lo && at <= hi && hi > lo {
-			return a.Altitude + (b.Altitude-a.Altitude)*units.Degrees((at-lo)/(hi-lo))
-		}
+	before, after := t[(i+len(t)-1)%len(t)], t[i%len(t)]
+	span := float64((after.Bearing - before.Bearing).Bearing())
+	if span == 0 {
+		return before.Altitude // a single point: the same all round
 	}
-	return pts[0].Altitude
-}
-
-// Check reports what is wrong with a skyline.
-func (s Skyline) Check() error {
-	for _, h := range s {
-		if !(h.Bearing >= 0 && h.Bearing <= 360) {
-			return errors.New("a bearing lies between 0 and 360 degrees")
-		}
-		if !(h.Altitude >= -5 && h.Altitude <= 90) {
-			return errors.New("a skyline stands between -5 and 90 degrees high")
-		}
-	}
-	return nil
+	part := float64((b - before.Bearing).Bearing()) / span
+	return before.Altitude + units.Degrees(part)*(after.Altitude-before.Altitude)
 }
