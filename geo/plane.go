@@ -9,7 +9,7 @@ import (
 )
 
 // WGS84 ellipsoid: National Geospatial-Intelligence Agency, NGA.STND.0036 (2014),
-// table 3.1 and 3.6: semi-major axis and flattening.
+// tables 3.1 and 3.4: semi-major axis and flattening.
 const (
 	semiMajorM = 6378137.0
 	flattening = 1 / 298.257223563
