@@ -43,11 +43,11 @@ func (b Beat) Place() Place {
 	if !b.At.IsZero() {
 		return b.At
 	}
-	bound, ok := b.Extent()
-	if !ok {
+	bound := b.Bound()
+	if bound.IsEmpty() {
 		return Place{}
 	}
-	return bound.centre()
+	return centre(bound)
 }
 
 // PlaceOf returns the pool's own place for its light: the centroid of its outline,

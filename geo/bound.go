@@ -1,0 +1,65 @@
+package geo
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"gloamline/journal/units"
+)
+
+// Bound returns the box in degrees around everything drawn; when nothing is, around
+// At; when that is none too, an empty box. A box over the 180th meridian stays in one
+// piece: its longitudes then run on past 180 or -180.
+func (b Beat) Bound() orb.Bound {
+	var g gather
+	for _, p := range b.Pools {
+		eachOf(p.Outline, g.add)
+	}
+	for _, f := range b.Features {
+		f.Shape.each(g.add)
+	}
+	if !g.any && !b.At.IsZero() {
+		g.add(b.At.LonLat())
+	}
+	return g.bound()
+}
+
+// gather collects positions, longitudes taken the short way from the first one.
+type gather struct {
+	any bool
+	box orb.Bound
+}
+
+func (g *gather) add(p orb.Point) {
+	if PlaceOf(p).Check() != nil {
+		return
+	}
+	if !g.any {
+		g.any, g.box = true, orb.Bound{Min: p, Max: p}
+		return
+	}
+	p[0] = g.box.Min[0] + turn(p[0]-g.box.Min[0])
+	g.box = g.box.Extend(p)
+}
+
+func (g *gather) bound() orb.Bound {
+	if !g.any {
+		return orb.Bound{Min: orb.Point{1, 1}, Max: orb.Point{-1, -1}}
+	}
+	return g.box
+}
+
+func centre(b orb.Bound) Place {
+	c := b.Center()
+	return Place{Lat: units.Degrees(c[1]), Lon: units.Degrees(turn(c[0]))}
+}
+
+// turn brings a difference of longitudes to [-180, 180], leaving it alone where it
+// lies there already.
+func turn(d float64) float64 {
+	if d >= -180 && d <= 180 {
+		return d
+	}
+	return math.Remainder(d, 360)
+}
