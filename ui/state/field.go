@@ -1,0 +1,58 @@
+package state
+
+import "time"
+
+// FieldKind says how a field is filled in.
+type FieldKind uint8
+
+const (
+	Text  FieldKind = iota // free text
+	Pick                   // one of Choices, or empty for not known
+	Combo                  // one of Choices or free text
+	Tick                   // "yes" or ""
+	Time                   // a moment; see Clock
+	Lines                  // several lines of text
+	Spot                   // a position, "55.12345, -4.12345"; a click on the sketch sets it
+)
+
+// Field is one line of a card as it stands. It is a copy: change it with Set.
+type Field struct {
+	ID      string // the JSON member, as in journal.Error.Field
+	Label   string
+	Kind    FieldKind
+	Value   string // what Set was given, or the prefilled text
+	Choices []Choice
+	Hint    string // what may be typed, for the empty field
+	Read    string // how the text was understood, if that says more: "Sat 4 July 23:12"
+	Error   string // one sentence, empty if nothing is wrong
+	Ask     *Question
+	More    bool // seldom needed: may be folded away while empty
+	Touched bool // changed by hand
+}
+
+// Shown returns the label of a chosen value, else the value itself.
+func (f Field) Shown() string {
+	for _, c := range f.Choices {
+		if c.Value == f.Value {
+			return c.Label
+		}
+	}
+	return f.Value
+}
+
+// Choice is one value that can be chosen.
+type Choice struct{ Value, Label string }
+
+// Question is a doubt that only the person can settle: what was typed has two
+// readings. Until answered the first one that fits stands.
+type Question struct {
+	Text    string
+	Answers []Answer
+}
+
+// Answer is one reading: Text is what the field then says.
+type Answer struct {
+	Label string
+	Text  string
+	At    time.Time
+}
