@@ -3,6 +3,8 @@ package sky
 import (
 	"math"
 	"time"
+
+	"gloamline/journal/units"
 )
 
 const (
@@ -172,4 +174,13 @@ func (g *segment) bodies(sec float64) bodies { return bodies{g.sunAt(sec), g.moo
 // greenwich returns Greenwich mean sidereal time in radians.
 func (g *segment) greenwich(sec float64) float64 {
 	return radians(g.sidereal + siderealRate*(sec-g.mid))
+}
+
+// Moon returns the moon alone, sec seconds after the start and up to 15 minutes
+// outside the span, for searches that need nothing else.
+func (s *Span) Moon(sec float64, p Place) Horizontal {
+	g, site := s.segment(sec), p.site()
+	sin, cos := math.Sincos(g.greenwich(sec) + site.lon)
+	alt, az, _ := site.horizontal(g.moonAt(sec), sin, cos)
+	return Horizontal{units.Degrees(alt), units.Degrees(az)}
 }
