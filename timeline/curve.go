@@ -6,6 +6,7 @@ import (
 
 	"gloamline/journal/units"
 	"gloamline/timeline/light"
+	"gloamline/timeline/tally"
 )
 
 // Curve is light over the night at even steps.
@@ -63,4 +64,45 @@ func (c Curve) value(v []float64, t time.Time) float64 {
 		return a + (b-a)*f
 	}
 	return a * math.Pow(b/a, f)
+}
+
+// Bands divides the time of the curve by its light: one set of time for each band
+// between the edges, which go from light to dark. The first band lies at or above the
+// first edge, the last below the last edge; together they hold the whole curve once.
+// Between samples the light is log-linear, as in At.
+func (c Curve) Bands(edges ...float64) []tally.Set {
+	out := make([]tally.Set, len(edges)+1)
+	end := c.Start.Add(time.Duration(len(c.Lux)-1) * c.Step)
+	lighter := tally.Set{}
+	for i, e := range edges {
+		at := c.atLeast(e)
+		out[i] = at.Minus(lighter)
+		lighter = at
+	}
+	out[len(edges)] = tally.Union(tally.Stretch{From: c.Start, To: end}).Minus(lighter)
+	return out
+}
+
+// atLeast returns when the light is at or above a level.
+func (c Curve) atLeast(level float64) tally.Set {
+	var out []tally.Stretch
+	edge := logLux(level)
+	for i := 1; i < len(c.Lux); i++ {
+		a, b := logLux(c.Lux[i-1])-edge, logLux(c.Lux[i])-edge
+		s := tally.Stretch{From: c.Start.Add(time.Duration(i-1) * c.Step), To: c.Start.Add(time.Duration(i) * c.Step)}
+		cut := s.From
+		if (a < 0) != (b < 0) {
+			cut = s.From.Add(time.Duration(float64(c.Step) * a / (a - b)))
+		}
+		switch {
+		case a >= 0 && b < 0:
+			s.To = cut
+		case a < 0 && b >= 0:
+			s.From = cut
+		case a < 0:
+			continue
+		}
+		out = append(out, s)
+	}
+	return tally.Union(out...)
 }

@@ -2,11 +2,9 @@ package timeline
 
 import (
 	"errors"
-	"slices"
 
 	"gloamline/geo"
 	"gloamline/journal"
-	"gloamline/journal/units"
 	"gloamline/timeline/light"
 	"gloamline/timeline/sky"
 )
@@ -14,13 +12,11 @@ import (
 // placeOf returns where the beat lies: one position serves all its pools, since a
 // kilometre moves sun and moon by 0.009 degrees.
 func placeOf(b geo.Beat) (sky.Place, error) {
-	at, err := b.Place(), error(nil)
-	if b.Bound().IsEmpty() {
-		err = errors.New("the sketch of the beat is empty, so nobody knows where it lies")
-	}
-	p := sky.Place{Lat: units.Degrees(at.Lat), Lon: units.Degrees(at.Lon)}
-	if err == nil {
-		err = p.Check()
+	at := b.Place()
+	p := sky.Place{Lat: at.Lat, Lon: at.Lon}
+	err := p.Check()
+	if at.IsZero() {
+		err = errors.New("the beat has no place yet: draw it, or say where it is")
 	}
 	if err != nil {
 		return p, &journal.Error{Op: "set the night in its light", Kind: journal.Invalid, Field: "beat", Err: err}
@@ -47,21 +43,10 @@ func shadeOf(p geo.Pool) (light.Shade, error) {
 }
 
 // poolNight sets one pool in its own light.
-func poolNight(p geo.Pool, open *light.OpenSky) (PoolNight, error) {
+func poolNight(p geo.Pool, open *light.OpenSky, moon moonlit) (PoolNight, error) {
 	shade, err := shadeOf(p)
 	if err != nil {
 		return PoolNight{}, err
 	}
-	out := PoolNight{Pool: p, Curve: curveOf(open.Under(shade))}
-	for _, s := range light.MoonOver(open.Grid.Span, open.Grid.Place, shade.Skyline) {
-		out.MoonOver = append(out.MoonOver, Interval{From: s.From, To: s.To})
-	}
-	return out, nil
-}
-
-// poolsOf returns the pools in fishing order, as drawn where two have the same.
-func poolsOf(b geo.Beat) []geo.Pool {
-	out := slices.Clone(b.Pools)
-	slices.SortStableFunc(out, func(a, b geo.Pool) int { return a.Order - b.Order })
-	return out
+	return PoolNight{Pool: p, Curve: curveOf(open.Under(shade)), MoonOver: moon.over(shade.Skyline)}, nil
 }
