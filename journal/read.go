@@ -96,7 +96,3 @@ func (j *Journal) entriesOf(trip ID) ([]Entry, error) {
 
 // Changes returns up to n changes after the one numbered seq, oldest first.
 func (j *Journal) Changes(seq uint64, n int) ([]Change, error) { return j.store.Changes(seq, n) }
-
-// Check reads the whole journal and reports each fault, also records that this
-// version cannot read.
-func (j *Journal) Check() ([]Fault, error) { return j.store.Check() }
