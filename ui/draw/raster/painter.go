@@ -35,40 +35,33 @@ type clip struct {
 // in pixels to the dp. What dst shows before is kept where l does not paint. A scale
 // that is not above 0, or above MaxScale, paints nothing.
 func (p *Painter) Paint(dst *image.RGBA, l *draw.List, scale float64) {
-	p.PaintTo(dst, l, scale, l.Len())
+	p.Part(dst, l, scale, draw.Point{}, l.Len())
 }
 
-// PaintTo paints the first n calls of l only.
-func (p *Painter) PaintTo(dst *image.RGBA, l *draw.List, scale float64, n int) {
-	p.paint(dst, l, scale, draw.Point{}, n)
-}
-
-// Part paints the part of l whose upper left corner is at the point from, in dp.
-func (p *Painter) Part(dst *image.RGBA, l *draw.List, scale float64, from draw.Point) {
-	p.paint(dst, l, scale, from, l.Len())
-}
-
-// Image makes a picture of the whole list on a transparent ground: its size times
-// scale, rounded up, at least 1 by 1 and at most 32767 pixels a side.
-func (p *Painter) Image(l *draw.List, scale float64) *image.RGBA {
-	px := func(v float64) int { return int(math.Max(1, math.Min(math.Ceil(v*scale-1e-6), 32767))) }
-	dst := image.NewRGBA(image.Rect(0, 0, px(l.Size().W), px(l.Size().H)))
-	p.Paint(dst, l, scale)
-	return dst
-}
-
-func (p *Painter) paint(dst *image.RGBA, l *draw.List, scale float64, from draw.Point, n int) {
+// Part is Paint for the first n calls of l, with the point from of l, in dp, at the
+// corner of dst.
+func (p *Painter) Part(dst *image.RGBA, l *draw.List, scale float64, from draw.Point, n int) {
 	if !(scale > 0 && scale <= MaxScale) || dst.Rect.Empty() ||
 		!(math.Abs(from.X) <= draw.MaxCoord && math.Abs(from.Y) <= draw.MaxCoord) {
 		return
-	}
-	for _, c := range p.clips {
-		p.release(c)
 	}
 	p.clips = append(p.clips[:0], clip{rect: dst.Rect})
 	s := &surface{p: p, dst: dst, size: l.Size(), scale: scale}
 	s.shift = draw.Pt(float64(dst.Rect.Min.X), float64(dst.Rect.Min.Y)).Sub(from.Mul(scale))
 	l.ReplayTo(s, n)
+}
+
+// Image makes a picture of the whole list on a transparent ground: its size times
+// scale, rounded up, at least 1 by 1 and at most 32767 pixels a side. It is 1 by 1 and
+// empty for a scale that Paint does not take.
+func (p *Painter) Image(l *draw.List, scale float64) *image.RGBA {
+	if !(scale > 0 && scale <= MaxScale) {
+		return image.NewRGBA(image.Rect(0, 0, 1, 1))
+	}
+	px := func(v float64) int { return int(math.Max(1, math.Min(math.Ceil(v*scale-1e-6), 32767))) }
+	dst := image.NewRGBA(image.Rect(0, 0, px(l.Size().W), px(l.Size().H)))
+	p.Paint(dst, l, scale)
+	return dst
 }
 
 func (p *Painter) top() clip { return p.clips[len(p.clips)-1] }
@@ -85,7 +78,7 @@ type surface struct {
 var _ draw.Surface = (*surface)(nil)
 
 // tolerance is how far a curve may be off, in pixels.
-const tolerance = 0.08
+const tolerance = 0.05
 
 func (s *surface) Size() draw.Size { return s.size }
 

@@ -214,7 +214,7 @@ func (s *stroker) dot(p draw.Point) {
 // fan appends the points strictly between the ends of an arc around p that begins at
 // p+r and turns by the angle.
 func (s *stroker) fan(p, r draw.Point, angle float64) {
-	step := 2 * math.Acos(math.Max(0, 1-0.06/math.Max(s.half, 0.06)))
+	step := 2 * math.Acos(math.Max(0, 1-0.03/math.Max(s.half, 0.03)))
 	n := int(math.Min(math.Ceil(math.Abs(angle)/step), 200))
 	for i := 1; i < n; i++ {
 		s.shape = append(s.shape, p.Add(r.Rotate(angle*180/math.Pi*float64(i)/float64(n))))
