@@ -1,0 +1,55 @@
+package main
+
+import (
+	"io"
+	"log/slog"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+	"time"
+)
+
+// maxLog is the size in bytes beyond which a log is set aside at the next start.
+const maxLog = 1 << 20
+
+// diary is the program's own log: what it did, never what a person wrote.
+type diary struct {
+	*slog.Logger
+	Path  string // of the log; empty if it goes to stderr only
+	Crash string // of the account of a crash last time; empty if there was none
+}
+
+// openDiary begins the log in a folder, empty for none, and has a crash leave an
+// account there. The log goes to stderr as well.
+func openDiary(dir string) diary {
+	d := diary{}
+	var w io.Writer = os.Stderr
+	if dir != "" {
+		path := filepath.Join(dir, "gloamline.log")
+		if i, err := os.Stat(path); err == nil && i.Size() > maxLog {
+			_ = os.Rename(path, path+".old")
+		}
+		if f, err := os.OpenFile(path, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600); err == nil {
+			w, d.Path = io.MultiWriter(os.Stderr, f), path
+		}
+		d.Crash = catchCrash(filepath.Join(dir, "crash.txt"), time.Now())
+	}
+	d.Logger = slog.New(slog.NewTextHandler(w, nil))
+	return d
+}
+
+// catchCrash keeps the account of an earlier crash under its date, returning its
+// name, and has the next one written to path. The Go run time writes it.
+func catchCrash(path string, now time.Time) (earlier string) {
+	if i, err := os.Stat(path); err == nil && i.Size() > 0 {
+		earlier = filepath.Join(filepath.Dir(path), "crash-"+now.UTC().Format("20060102-150405")+".txt")
+		if os.Rename(path, earlier) != nil {
+			earlier = path
+		}
+	}
+	if f, err := os.Create(path); err == nil {
+		_ = debug.SetCrashOutput(f, debug.CrashOptions{})
+		_ = f.Close() // the run time has its own copy
+	}
+	return earlier
+}
