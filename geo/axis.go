@@ -43,10 +43,7 @@ func axisOf(outline Path, area Area, guide, centre Path, head, tail *Point) (axi
 	}
 	one, two := walk(ring, h, t, 1), walk(ring, h, t, -1)
 	if axis == nil {
-		a, b := one.Even(33), two.Even(33)
-		for i := range a {
-			axis = append(axis, a[i].lerp(b[i], 0.5))
-		}
+		axis = midway(one, two)
 	}
 	if onLeft(axis, one) {
 		return axis, one, two
@@ -81,9 +78,10 @@ func alongCentre(outline Path, area Area, centre Path) Path {
 	return axis
 }
 
-// farEnds returns the middles of the two ends of a ring: its two points farthest
-// apart give the long direction, and whatever lies within 4 % of the length of
-// either end, across it, belongs to that end.
+// farEnds returns the middles of the two ends of a ring. Its two points farthest apart
+// are corners of the ends; the line midway between the two ways round from one to the
+// other gives the direction of either end, and whatever lies within 4 % of the length
+// of the outermost point in that direction belongs to the end.
 func farEnds(ring []Point) (a, b int) {
 	far := units.Metres(-1)
 	for i := range ring {
@@ -96,19 +94,44 @@ func farEnds(ring []Point) (a, b int) {
 	if far <= 0 {
 		return 0, len(ring) / 2
 	}
-	from, to := ring[a], ring[b]
-	ux, uy := float64((to.X-from.X)/far), float64((to.Y-from.Y)/far)
-	var capA, capB []Point
+	mid := midway(walk(ring, a, b, 1), walk(ring, a, b, -1))
+	return endOf(ring, mid[7], mid[0], far), endOf(ring, mid[len(mid)-8], mid[len(mid)-1], far)
+}
+
+// endOf returns the middle of the end of a ring near to, seen from a point inside.
+func endOf(ring []Point, from, to Point, length units.Metres) int {
+	d := from.Distance(to)
+	if d == 0 {
+		return nearestIndex(ring, to)
+	}
+	ux, uy := float64((to.X-from.X)/d), float64((to.Y-from.Y)/d)
+	reach := func(p Point) float64 {
+		if p.Distance(to) > length/3 { // the other end of a bend
+			return math.Inf(-1)
+		}
+		return float64(p.X-from.X)*ux + float64(p.Y-from.Y)*uy
+	}
+	outermost := math.Inf(-1)
 	for _, p := range ring {
-		s := float64(p.X-from.X)*ux + float64(p.Y-from.Y)*uy
-		switch {
-		case s <= 0.04*float64(far):
-			capA = append(capA, p)
-		case s >= 0.96*float64(far):
-			capB = append(capB, p)
+		outermost = max(outermost, reach(p))
+	}
+	var end []Point
+	for _, p := range ring {
+		if reach(p) >= outermost-0.04*float64(length) {
+			end = append(end, p)
 		}
 	}
-	return nearestIndex(ring, mean(capA)), nearestIndex(ring, mean(capB))
+	return nearestIndex(ring, mean(end))
+}
+
+// midway returns the line between two lines that run the same way.
+func midway(one, two Path) Path {
+	a, b := one.Even(33), two.Even(33)
+	out := make(Path, len(a))
+	for i := range a {
+		out[i] = a[i].lerp(b[i], 0.5)
+	}
+	return out
 }
 
 func mean(points []Point) Point {

@@ -17,8 +17,9 @@ type flow struct {
 // findFlow derives the flow. Where bank lines are drawn and it can be told on which
 // side of them the water lies, their names decide: going downstream the true left
 // bank is on the left. Else the pools decide by their order; else a bank line counts
-// as drawn downstream.
-func findFlow(left, right Path, pools []Point) flow {
+// as drawn downstream. water are points on the water, such as the corners of pools;
+// middles the middles of the pools in order.
+func findFlow(left, right, water, middles Path) flow {
 	f := flow{left: left, right: right}
 	switch {
 	case len(left) > 1 && len(right) > 1:
@@ -32,19 +33,19 @@ func findFlow(left, right Path, pools []Point) flow {
 		f.centre = between(left, right)
 		f.guide = f.centre
 	case len(left) > 1:
-		if side(left, pools) > 0 {
+		if side(left, water) > 0 {
 			f.left = left.Reversed()
 		}
-		f.guide, f.sure = f.left, len(pools) > 0
+		f.guide, f.sure = f.left, len(water) > 0
 		f.banks = f.sure
 	case len(right) > 1:
-		if side(right, pools) < 0 {
+		if side(right, water) < 0 {
 			f.right = right.Reversed()
 		}
-		f.guide, f.sure = f.right, len(pools) > 0
+		f.guide, f.sure = f.right, len(water) > 0
 		f.banks = f.sure
-	case len(pools) > 1:
-		f.guide, f.sure = pools, true
+	case len(middles) > 1:
+		f.guide, f.sure = middles, true
 	}
 	return f
 }

@@ -58,13 +58,14 @@ func (b Beat) Layout() *Layout {
 // LayoutOn lays the beat out on a plane of one's own.
 func (b Beat) LayoutOn(pl Plane) *Layout {
 	l := &Layout{Plane: pl}
-	var middles Path
+	var middles, water Path
 	for _, p := range b.InOrder() {
 		if p.Drawn() {
 			s := PoolShape{Pool: p, Area: pl.Area(p.Outline)}
 			s.lo, s.hi = corners(s.Area[0])
 			l.Pools = append(l.Pools, s)
 			middles = append(middles, s.Area.Centroid())
+			water = append(water, s.Area[0]...)
 		}
 	}
 	var sides [2]Path
@@ -80,7 +81,7 @@ func (b Beat) LayoutOn(pl Plane) *Layout {
 			}
 		}
 	}
-	l.flow = findFlow(sides[0], sides[1], middles)
+	l.flow = findFlow(sides[0], sides[1], water, middles)
 	l.Centre, l.FlowKnown = l.flow.centre, l.flow.sure
 	l.turnBanks()
 	for i := range l.Pools {

@@ -57,15 +57,18 @@ func (p Path) Foot(q Point) Foot {
 	if len(p) == 1 {
 		return Foot{At: p[0], Distance: p[0].Distance(q)}
 	}
-	var run units.Metres
+	near, seg, part := math.Inf(1), 0, 0.0
 	for i := 1; i < len(p); i++ {
-		at, t := nearestOn(p[i-1], p[i], q)
-		d := p[i-1].Distance(p[i])
-		if dist := at.Distance(q); dist < best.Distance {
-			best = Foot{at, run + units.Metres(t)*d, dist, cross(p[i-1], p[i], q) > 0}
+		if at, t := nearestOn(p[i-1], p[i], q); at.squared(q) < near {
+			near, seg, part, best.At = at.squared(q), i, t, at
 		}
-		run += d
 	}
+	if seg == 0 { // empty, or nothing but NaN
+		return best
+	}
+	best.Distance = units.Metres(math.Sqrt(near))
+	best.Chainage = p[:seg].Length() + units.Metres(part)*p[seg-1].Distance(p[seg])
+	best.Left = cross(p[seg-1], p[seg], q) > 0
 	return best
 }
 

@@ -11,7 +11,13 @@ type Point struct{ X, Y units.Metres }
 
 // Distance returns the distance to q.
 func (p Point) Distance(q Point) units.Metres {
-	return units.Metres(math.Hypot(float64(q.X-p.X), float64(q.Y-p.Y)))
+	return units.Metres(math.Sqrt(p.squared(q)))
+}
+
+// squared is the squared distance: math.Hypot guards against sizes no river has.
+func (p Point) squared(q Point) float64 {
+	dx, dy := float64(q.X-p.X), float64(q.Y-p.Y)
+	return dx*dx + dy*dy
 }
 
 // lerp returns the point the part t of the way from p to q.

@@ -66,9 +66,7 @@ func (l *Layout) PoolAt(q Point) (PoolShape, bool) {
 
 // boxDistance is a lower bound of the distance to the outline.
 func (s *PoolShape) boxDistance(q Point) units.Metres {
-	dx := max(s.lo.X-q.X, 0, q.X-s.hi.X)
-	dy := max(s.lo.Y-q.Y, 0, q.Y-s.hi.Y)
-	return units.Metres(math.Hypot(float64(dx), float64(dy)))
+	return q.Distance(Point{min(max(q.X, s.lo.X), s.hi.X), min(max(q.Y, s.lo.Y), s.hi.Y)})
 }
 
 func (s *PoolShape) spot(q Point) Spot {

@@ -9,7 +9,7 @@ import (
 )
 
 // How far a pool may lie from the rest of its beat: from the bank lines where they
-// are drawn, else from the middle of the other pools. Our own choice; a pool further
+// are drawn, else from the nearest other pool. Our own choice; a pool further
 // off belongs to another beat or was drawn in the wrong place.
 const (
 	farFromBank  units.Metres = 500
@@ -32,7 +32,7 @@ func (c *checking) together(b Beat) {
 			if len(l.Pools) < 2 {
 				return
 			}
-			d, limit = l.otherPools(i).Distance(s.Area.Centroid()), farFromPools
+			d, limit = l.nextPool(i), farFromPools
 		}
 		if d > limit {
 			what := s.Pool.Name
@@ -58,16 +58,15 @@ func (b Beat) middle() Place {
 	return Place{Lat: units.Degrees(median(lat)), Lon: units.Degrees(median(lon))}
 }
 
-// otherPools is the median of the centroids of all pools but one.
-func (l *Layout) otherPools(but int) Point {
-	var x, y []float64
-	for i, s := range l.Pools {
-		if i != but {
-			m := s.Area.Centroid()
-			x, y = append(x, float64(m.X)), append(y, float64(m.Y))
+// nextPool is the distance from a pool's middle to that of the nearest other.
+func (l *Layout) nextPool(i int) units.Metres {
+	d, at := units.Metres(math.Inf(1)), l.Pools[i].Area.Centroid()
+	for j, s := range l.Pools {
+		if j != i {
+			d = min(d, s.Area.Centroid().Distance(at))
 		}
 	}
-	return Point{units.Metres(median(x)), units.Metres(median(y))}
+	return d
 }
 
 func median(v []float64) float64 {
