@@ -5,11 +5,14 @@ import (
 	"gloamline/timeline/light"
 )
 
-// weather turns what was noted of the sky into the weather of the light model. A
+// weather turns what was noted of the sky into the weather of the light model.
+func weather(skies []Noted[journal.Sky]) *light.Weather { return light.NewWeather(skyNotes(skies)) }
+
+// skyNotes reads the sky entries as notes of the light model, in their order. A
 // kind of cloud that nobody noted counts as average; a note without a count of
 // eighths keeps the last one, and the last kind. A note that says nothing of cloud
 // or moon, such as the bare moment at which the trees went grey, is a mark only.
-func weather(skies []Noted[journal.Sky]) *light.Weather {
+func skyNotes(skies []Noted[journal.Sky]) []light.SkyNote {
 	var notes []light.SkyNote
 	var cloud light.Cloud
 	for _, s := range skies {
@@ -29,7 +32,7 @@ func weather(skies []Noted[journal.Sky]) *light.Weather {
 			At: s.At.Mid(), Cloud: cloud, Moon: moonSeens[s.Entry.Moon.Or("")], Step: s.Entry.Step,
 		})
 	}
-	return light.NewWeather(notes)
+	return notes
 }
 
 var cloudKinds = map[journal.CloudKind]light.CloudKind{
