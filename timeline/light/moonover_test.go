@@ -34,7 +34,7 @@ func TestMoonOverProperties(t *testing.T) {
 		hill, err := NewSkyline(points)
 		require.NoError(t, err)
 		span := sky.NewSpan(noon, noon.Add(24*time.Hour))
-		spells := MoonOver(span, p, hill)
+		spells := NewOpenSky(span.Grid(p, time.Minute), nil).MoonOver(hill)
 		for i, s := range spells {
 			assert.True(t, s.From.Before(s.To))
 			if i > 0 {
@@ -67,8 +67,8 @@ func TestMoonOverPeaks(t *testing.T) {
 	span := nightOf(2026, 4, 1) // a day before full moon
 	hill, err := NewSkyline([]SkylinePoint{{120, 0}, {130, 60}, {140, 0}, {200, 0}, {210, 60}, {220, 0}})
 	require.NoError(t, err)
-	spells := MoonOver(span, larrick, hill)
-	level := MoonOver(span, larrick, Skyline{})
+	spells := openSky(span).MoonOver(hill)
+	level := openSky(span).MoonOver(Skyline{})
 	require.Len(t, level, 1)
 	require.Len(t, spells, 3)
 	assert.Equal(t, level[0].From, spells[0].From)
@@ -81,9 +81,48 @@ func TestMoonOverWhole(t *testing.T) {
 	span := nightOf(2026, 6, 29)
 	wall, err := NewSkyline([]SkylinePoint{{0, 80}})
 	require.NoError(t, err)
-	assert.Empty(t, MoonOver(span, larrick, wall))
+	assert.Empty(t, openSky(span).MoonOver(wall))
 	noon := time.Date(2026, 12, 23, 11, 0, 0, 0, time.UTC) // a winter full moon at 78 north
-	spells := MoonOver(sky.NewSpan(noon, noon.Add(24*time.Hour)), sky.Place{Lat: 78, Lon: 15}, Skyline{})
+	spells := NewOpenSky(sky.NewSpan(noon, noon.Add(24*time.Hour)).Grid(sky.Place{Lat: 78, Lon: 15}, time.Minute), nil).MoonOver(Skyline{})
 	require.Len(t, spells, 1)
 	assert.True(t, spells[0].AtStart && spells[0].AtEnd)
+}
+
+// Ensure that a notch through which the moon shines for less than a minute, between
+// two steps of the grid, is found, and a tooth that hides it as shortly too. Narrower
+// ones than the moon goes in a minute, half its own width, are passed over.
+func TestMoonOverBetweenSteps(t *testing.T) {
+	span := nightOf(2026, 4, 1)
+	open := openSky(span)
+	at := open.Grid.Time(780).Add(30 * time.Second)
+	p := sky.At(at, larrick)
+	seen, az := p.Moon.Alt+sky.Refraction(p.Moon.Alt), p.Moon.Az
+	require.Greater(t, seen, units.Degrees(10))
+	shape := func(away, there units.Degrees) Skyline {
+		s, err := NewSkyline([]SkylinePoint{
+			{az - 0.35, seen + away}, {az, seen + there}, {az + 0.35, seen + away},
+		})
+		require.NoError(t, err)
+		return s
+	}
+	covers := func(list []Spell) int {
+		n := 0
+		for _, s := range list {
+			if s.From.Before(at) && at.Before(s.To) {
+				assert.Less(t, s.Length(), time.Minute)
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 1, covers(open.MoonOver(shape(0.4, -0.1))))
+	tooth := open.MoonOver(shape(-0.4, 0.1))
+	assert.Zero(t, covers(tooth))
+	hidden := time.Duration(0)
+	for i, s := range tooth {
+		if i > 0 && tooth[i-1].To.Before(at) && at.Before(s.From) {
+			hidden = s.From.Sub(tooth[i-1].To)
+		}
+	}
+	assert.True(t, hidden > 10*time.Second && hidden < time.Minute, "%v", hidden)
 }

@@ -229,11 +229,12 @@ func BenchmarkFurtherPool(b *testing.B) {
 }
 
 func BenchmarkMoonOver(b *testing.B) {
-	s := nightOf(2026, 6, 29)
+	s := openSky(nightOf(2026, 6, 29))
 	hill, err := NewSkyline([]SkylinePoint{{0, 12}, {90, 20}, {180, 5}, {270, 18}})
 	require.NoError(b, err)
+	b.ReportAllocs()
 	for b.Loop() {
-		MoonOver(s, larrick, hill)
+		s.MoonOver(hill)
 	}
 }
 
