@@ -39,11 +39,10 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 	n.Sky = skyMarks(n.Grid)
 	open := light.NewOpenSky(n.Grid, weather(n.Skies))
 	reference := open.Reference()
-	moon := newMoonlit(n.Grid)
 	n.Open = curveOf(reference)
 	n.Grey = greyOf(reference, set.Grey, n.Skies)
 	for _, p := range set.Beat.InOrder() {
-		pool, err := poolNight(p, open, moon)
+		pool, err := poolNight(p, open)
 		if err != nil {
 			return nil, err
 		}

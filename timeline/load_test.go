@@ -90,6 +90,18 @@ func TestThreshold(t *testing.T) {
 	require.Greater(t, got.Lux, logged)
 	require.Less(t, got.Lux, units.Lux(0.3))
 
+	other := r.beat
+	other.ID = journal.NewID()
+	there := other.Revisions[0].Shape
+	there.ID = other.ID
+	other.Revisions = []journal.BeatRevision{{Shape: there}}
+	r.do(other)
+	home := r.beat
+	r.beat = other
+	elsewhere := r.night(19, 23, 0)
+	require.Equal(t, timeline.Threshold{Lux: 0.3, Logs: 1}, r.load(l, elsewhere.ID).Grey.Threshold, "another beat has logs of its own")
+	r.beat = home
+
 	again, err := timeline.Load(r.j, last.ID)
 	require.NoError(t, err)
 	require.Equal(t, got, again.Grey.Threshold, "a loader that remembers agrees with one that does not")
@@ -136,7 +148,13 @@ func TestLoaderFollowsChanges(t *testing.T) {
 	require.False(t, removed.Own)
 	require.Equal(t, fresh(), removed)
 
-	for range 4 {
+	shape := r.beat.Revisions[0].Shape
+	shape.At.Lat = 53
+	r.beat.Revisions = []journal.BeatRevision{{Shape: shape}}
+	r.do(r.beat)
+	require.Equal(t, fresh(), r.load(l, trips[0].ID).Grey.Threshold)
+
+	for range 5 {
 		_, err = r.j.Undo()
 		require.NoError(t, err)
 	}

@@ -32,6 +32,10 @@ func TestRigs(t *testing.T) {
 	require.Equal(t, "orange", rod.Rigs[0].Flies[0].Dress.HotSpot.Or(""))
 	require.Empty(t, rod.Rigs[1].Flies[0].Dress.Note, "not as it was tied the day after")
 
+	s.rig(anna, "2:30", 702) // after she had stopped
+	late := build(t, s.log(), set).Rods[0].Rigs[2]
+	require.Equal(t, late.From.Mid(), late.To, "never before it began")
+
 	require.Nil(t, rod.WayAt(s.at("22:50")))
 	require.Equal(t, journal.SlowStrip, rod.WayAt(s.at("23:39")).Way.Speed.Or(""))
 	require.Equal(t, journal.FigureOfEight, rod.WayAt(s.at("23:40")).Way.Speed.Or(""))

@@ -30,6 +30,18 @@ func TestRunsOverAllRods(t *testing.T) {
 	require.Nil(t, n.Rods[0].RunAt(s.at("1:00")), "the end is left out")
 }
 
+// Ensure that a pool rests from the rod that left it last, not from the one that
+// entered it last.
+func TestRestFromLastOut(t *testing.T) {
+	s := writeUp(t, "2026-07-04", "Europe/London", anna, colm)
+	s.run(anna, "Alder Pool", "22:30", "23:40")
+	s.run(colm, "Alder Pool", "22:50", "23:10")
+	s.run(colm, "Alder Pool", "0:00", "0:10")
+	n := build(t, s.log(), setting(larrick()))
+	require.Equal(t, 20*time.Minute, n.Rods[1].Runs[1].Rest)
+	require.Equal(t, 3, n.Rods[1].Runs[1].Nth)
+}
+
 // Ensure that a contact finds its run: the one it was tied to, else the one that
 // covers its middle, the later at a boundary, none where the pool says otherwise.
 func TestRunOfContact(t *testing.T) {

@@ -43,10 +43,14 @@ func shadeOf(p geo.Pool) (light.Shade, error) {
 }
 
 // poolNight sets one pool in its own light.
-func poolNight(p geo.Pool, open *light.OpenSky, moon moonlit) (PoolNight, error) {
+func poolNight(p geo.Pool, open *light.OpenSky) (PoolNight, error) {
 	shade, err := shadeOf(p)
 	if err != nil {
 		return PoolNight{}, err
 	}
-	return PoolNight{Pool: p, Curve: curveOf(open.Under(shade)), MoonOver: moon.over(shade.Skyline)}, nil
+	out := PoolNight{Pool: p, Curve: curveOf(open.Under(shade))}
+	for _, s := range open.MoonOver(shade.Skyline) {
+		out.MoonOver = append(out.MoonOver, Interval{From: s.From, To: s.To})
+	}
+	return out, nil
 }

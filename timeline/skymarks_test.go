@@ -110,3 +110,28 @@ func TestUp(t *testing.T) {
 	require.InDelta(t, 0.77978, h.MoonFraction, 0.0005)
 	require.False(t, h.MoonWaxing)
 }
+
+// Ensure that a pool without moonlight says why, and that a moon in the Earth's
+// shadow is flagged: the partial eclipse of 28 August 2026 (04:13 UTC greatest, from
+// memory), and no other full moon of that summer.
+func TestMoonlessAndEclipse(t *testing.T) {
+	set := setting(larrick())
+	for i := range set.Beat.Pools[1].Skyline {
+		set.Beat.Pools[1].Skyline[i].Altitude = 85
+	}
+	n := build(t, writeUp(t, "2026-07-04", "Europe/London").log(), set)
+	require.Equal(t, "hill", n.Pools[1].Moonless)
+	require.Empty(t, n.Pools[1].MoonOver)
+	require.Empty(t, n.Pools[0].Moonless)
+	require.False(t, n.Sky.Eclipse)
+
+	night := nights(t)["polar_night"]
+	n = build(t, writeUp(t, night["evening"][0], night["zone"][0]).log(), setting(beatAt(69.7, 18.9, night["zone"][0])))
+	require.Equal(t, "below", n.Pools[0].Moonless)
+	require.Equal(t, "always_below", n.Sky.MoonState)
+
+	for evening, eclipse := range map[string]bool{"2026-08-27": true, "2026-07-29": false, "2026-06-29": false} {
+		n = build(t, writeUp(t, evening, "Europe/London").log(), setting(larrick()))
+		require.Equal(t, eclipse, n.Sky.Eclipse, evening)
+	}
+}
