@@ -13,10 +13,12 @@ type Log struct {
 	Trip    Trip
 	Entries []Entry // by ID
 
-	byID       map[ID]int
-	start, end time.Time
-	moments    map[ID]Spread // of every entry
-	ends       map[ID]Spread // of every run
+	byID        map[ID]int
+	start, noon time.Time     // the two noons
+	moments     map[ID]Spread // of every entry
+	ends        map[ID]Spread // of every run, and of breaks that have one
+	plain       []plainRun
+	firms       map[ID]bool // see firm; used while resolving
 }
 
 // NewLog returns the log of a trip; entries may come in any order. Every moment
@@ -28,6 +30,7 @@ func NewLog(t Trip, entries []Entry) *Log {
 		byID:    make(map[ID]int, len(entries)),
 		moments: make(map[ID]Spread, len(entries)),
 		ends:    map[ID]Spread{},
+		firms:   map[ID]bool{},
 	}
 	slices.SortStableFunc(l.Entries, func(a, b Entry) int { return compareIDs(a.Base().ID, b.Base().ID) })
 	for i, e := range l.Entries {
@@ -37,7 +40,7 @@ func NewLog(t Trip, entries []Entry) *Log {
 	if err != nil {
 		loc = time.UTC
 	}
-	l.start, l.end = t.Evening.Night(loc)
+	l.start, l.noon = t.Evening.Night(loc)
 	l.resolve()
 	return l
 }
@@ -53,7 +56,7 @@ func (l *Log) Find(id ID) (Entry, bool) {
 
 // Night returns the instants of the local noons between which the trip lies,
 // in UTC if the zone is not known.
-func (l *Log) Night() (start, end time.Time) { return l.start, l.end }
+func (l *Log) Night() (start, end time.Time) { return l.start, l.noon }
 
 // Sorted returns the entries in the order of the night: by the middle of their
 // spread, then by kind, then by ID, so that the order never wavers.

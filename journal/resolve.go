@@ -1,9 +1,6 @@
 package journal
 
-import (
-	"slices"
-	"time"
-)
+import "time"
 
 // nearEntry bounds "before" and "after" an entry that lies in no run.
 const nearEntry = time.Hour
@@ -21,9 +18,40 @@ const nearEntry = time.Hour
 // keeps its last bounds, and so do all moments that go round in a circle. A
 // moment that never had bounds is spread over the whole night.
 func (l *Log) Spread(w When) Spread {
-	r := resolver{log: l}
-	if s, ok := r.spread(w); ok {
-		return s
+	var at []Entry
+	for _, id := range w.Anchors {
+		e, ok := l.Find(id)
+		if !ok {
+			return l.kept(w)
+		}
+		at = append(at, e)
+	}
+	switch {
+	case w.Kind == WithinTime && len(at) == 1:
+		if run, ok := at[0].(Run); ok {
+			from := l.moment(run)
+			return Spread{from.Lo, l.end(run).from(from).Hi}
+		}
+	case w.Kind == BetweenTime && len(at) == 2:
+		s := Spread{l.leaving(at[0]).Lo, l.moment(at[1]).Hi}
+		if s.Hi.Before(s.Lo) {
+			s.Lo, s.Hi = s.Hi, s.Lo
+		}
+		return s.clip(l.start, l.noon)
+	case w.Kind == AfterTime && len(at) == 1:
+		a := l.leaving(at[0])
+		hi := a.Hi.Add(nearEntry)
+		if _, to, ok := l.around(at[0], a.Mid()); ok && to.Hi.After(a.Lo) {
+			hi = to.Hi
+		}
+		return Spread{a.Lo, hi}.clip(l.start, l.noon)
+	case w.Kind == BeforeTime && len(at) == 1:
+		b := l.moment(at[0])
+		lo := b.Lo.Add(-nearEntry)
+		if from, _, ok := l.around(at[0], b.Mid()); ok && from.Lo.Before(b.Hi) {
+			lo = from.Lo
+		}
+		return Spread{lo, b.Hi}.clip(l.start, l.noon)
 	}
 	return l.kept(w)
 }
@@ -32,246 +60,215 @@ func (l *Log) Spread(w When) Spread {
 func (l *Log) At(e Entry) Spread {
 	h := e.Base()
 	if known, ok := l.Find(h.ID); ok && known.Base().When.same(h.When) {
-		return l.moments[h.ID]
+		return l.moment(known)
 	}
 	return l.Spread(h.When)
 }
 
 // RunSpan returns when a run began and ended. A run without an end lasts until
 // the same rod's next run or a break begins, the rod's end entry or the time it
-// stopped; if nothing says, until the last thing that happened on it. Moments
-// that themselves hang on the end of the run do not end it.
+// stopped; if nothing says, until the last fish on it. What itself depends on
+// the end of a run without an end does not end a run.
 func (l *Log) RunSpan(r Run) (from, to Spread) {
 	if e, ok := l.Find(r.ID); ok {
 		if known, ok := e.(Run); ok && known.Rod == r.Rod && known.When.same(r.When) &&
 			known.Until.IsZero() == r.Until.IsZero() && known.Until.Or(When{}).same(r.Until.Or(When{})) {
-			return l.moments[r.ID], l.ends[r.ID]
+			return l.moment(known), l.end(known)
 		}
 	}
 	from = l.Spread(r.When)
-	to, ok := (&resolver{log: l}).runEnd(r, from)
-	if !ok {
-		to = from
-	}
-	return from, to
+	return from, l.runEnd(r, from)
 }
 
 // kept is what a moment falls back on: its own bounds, else the whole night.
 func (l *Log) kept(w When) Spread {
 	if w.Lo.IsZero() || w.Hi.IsZero() {
-		return Spread{l.start, l.end}
+		return Spread{l.start, l.noon}
 	}
 	return Spread{w.Lo, w.Hi}
 }
 
-// resolve works out the moment of every entry and the end of every run.
-// Circles of anchors are cut first, so that each member keeps its own bounds
-// whichever of them is asked first.
+// resolve works out the moment of every entry and the end of every run and
+// break. Circles of anchors are cut first: each member keeps its own bounds.
+// What is inferred (the end of a run without one, the run that an entry lies in)
+// is inferred only from moments that need no such inference themselves, so the
+// rest hangs together without circles and the order of work does not matter.
 func (l *Log) resolve() {
-	for _, e := range l.Entries {
-		if h := e.Base(); len(h.When.Anchors) > 0 && hangsOn(l, e, h.ID, map[ID]bool{}) {
-			l.moments[h.ID] = l.kept(h.When)
-		}
-	}
-	r := resolver{log: l, busy: map[node]bool{}}
+	l.plain = l.plainRuns()
 	for _, e := range l.Entries {
 		h := e.Base()
-		if _, ok := r.moment(e); !ok {
-			l.moments[h.ID] = l.kept(h.When)
+		if !hangsOn(l, e, h.ID, map[ID]bool{}) {
+			continue
+		}
+		s := l.kept(h.When)
+		l.moments[h.ID] = s
+		if u, ok := untilOf(e).Get(); ok && len(u.Anchors) > 0 {
+			l.ends[h.ID] = l.kept(u).from(s)
 		}
 	}
 	for _, e := range l.Entries {
-		run, isRun := e.(Run)
-		if !isRun {
-			continue
-		}
-		if _, ok := r.end(run); !ok {
-			l.ends[run.ID] = l.kept(run.Until.Or(run.When))
+		l.moment(e)
+		l.firm(e)
+		if _, isRun := e.(Run); isRun || untilOf(e).Known() {
+			l.end(e)
 		}
 	}
 }
 
-// resolver walks from moment to moment. What an entry says outright (its
-// anchors) must be resolved first, or the walk fails; what is only inferred (the
-// end of an open run, the run that an entry lies in) leaves out whatever cannot
-// be resolved without it. So a run is never ended by something that hangs on
-// that end, and every walk comes to an end.
-type resolver struct {
-	log  *Log
-	busy map[node]bool // nil once everything is resolved
-}
-
-// node is the beginning or the end of an entry.
-type node struct {
-	id  ID
-	end bool
-}
-
-func (r *resolver) moment(e Entry) (Spread, bool) {
+func (l *Log) moment(e Entry) Spread {
 	h := e.Base()
-	return r.once(node{h.ID, false}, r.log.moments, func() (Spread, bool) { return r.spread(h.When) })
+	s, ok := l.moments[h.ID]
+	if !ok {
+		s = l.Spread(h.When)
+		l.moments[h.ID] = s
+	}
+	return s
 }
 
-func (r *resolver) end(run Run) (Spread, bool) {
-	return r.once(node{run.ID, true}, r.log.ends, func() (Spread, bool) {
-		from, ok := r.moment(run)
-		if !ok {
-			return Spread{}, false
-		}
-		return r.runEnd(run, from)
-	})
-}
-
-func (r *resolver) once(n node, done map[ID]Spread, f func() (Spread, bool)) (Spread, bool) {
-	if s, ok := done[n.id]; ok {
-		return s, true
-	}
-	if r.busy[n] || r.busy == nil {
-		return Spread{}, false
-	}
-	r.busy[n] = true
-	s, ok := f()
-	delete(r.busy, n)
+// end returns the end of a run, or of a break that has one.
+func (l *Log) end(e Entry) Spread {
+	id := e.Base().ID
+	s, ok := l.ends[id]
 	if ok {
-		done[n.id] = s
+		return s
 	}
-	return s, ok
-}
-
-func (r *resolver) spread(w When) (Spread, bool) {
-	l := r.log
-	var at []Entry
-	for _, id := range w.Anchors {
-		e, ok := l.Find(id)
-		if !ok {
-			return l.kept(w), true
-		}
-		at = append(at, e)
+	if run, isRun := e.(Run); isRun {
+		s = l.runEnd(run, l.moment(e))
+	} else {
+		s = l.Spread(untilOf(e).Or(When{})).from(l.moment(e))
 	}
-	switch {
-	case w.Kind == WithinTime && len(at) == 1:
-		run, ok := at[0].(Run)
-		if !ok {
-			return l.kept(w), true
-		}
-		from, okFrom := r.moment(run)
-		to, okTo := r.end(run)
-		if to.Hi.Before(from.Lo) {
-			to.Hi = from.Lo
-		}
-		return Spread{from.Lo, to.Hi}, okFrom && okTo
-	case w.Kind == BetweenTime && len(at) == 2:
-		a, okA := r.leaving(at[0])
-		b, okB := r.moment(at[1])
-		s := Spread{a.Lo, b.Hi}
-		if s.Hi.Before(s.Lo) {
-			s.Lo, s.Hi = s.Hi, s.Lo
-		}
-		return s.clip(l.start, l.end), okA && okB
-	case w.Kind == AfterTime && len(at) == 1:
-		a, ok := r.leaving(at[0])
-		if !ok {
-			return Spread{}, false
-		}
-		hi := a.Hi.Add(nearEntry)
-		if _, to, ok := r.around(at[0], a.Mid()); ok && to.Hi.After(a.Lo) {
-			hi = to.Hi
-		}
-		return Spread{a.Lo, hi}.clip(l.start, l.end), true
-	case w.Kind == BeforeTime && len(at) == 1:
-		b, ok := r.moment(at[0])
-		if !ok {
-			return Spread{}, false
-		}
-		lo := b.Lo.Add(-nearEntry)
-		if from, _, ok := r.around(at[0], b.Mid()); ok && from.Lo.Before(b.Hi) {
-			lo = from.Lo
-		}
-		return Spread{lo, b.Hi}.clip(l.start, l.end), true
-	}
-	return l.kept(w), true
+	l.ends[id] = s
+	return s
 }
 
 // leaving is the moment from which "after an entry" counts: the end of a run or
 // a break that has one, else the entry's own moment.
-func (r *resolver) leaving(e Entry) (Spread, bool) {
-	switch v := e.(type) {
-	case Run:
-		if v.Until.Known() {
-			return r.end(v)
-		}
-	case Break:
-		if u, ok := v.Until.Get(); ok {
-			return r.spread(u)
-		}
+func (l *Log) leaving(e Entry) Spread {
+	if untilOf(e).Known() {
+		return l.end(e)
 	}
-	return r.moment(e)
+	return l.moment(e)
 }
 
 // around returns the run of the anchor's rod in which the instant lies, the one
-// begun last if several may hold it.
-func (r *resolver) around(anchor Entry, t time.Time) (from, to Spread, found bool) {
+// begun last if several may hold it; an end that nothing tells is zero. Only
+// what stands by itself is asked: runs and ends that hang on nothing.
+func (l *Log) around(anchor Entry, t time.Time) (from, to Spread, found bool) {
 	rod := anchor.Base().Rod
 	if rod.IsZero() {
 		return from, to, false
 	}
-	for _, e := range r.log.Entries {
-		run, ok := e.(Run)
-		if !ok || run.Rod != rod || run.ID == anchor.Base().ID {
+	for _, p := range l.plain {
+		if p.rod != rod || p.run == anchor.Base().ID || t.Before(p.from.Lo) || p.ended && t.After(p.to.Hi) {
 			continue
 		}
-		f, okF := r.moment(run)
-		u, okU := r.end(run)
-		if !okF || !okU || t.Before(f.Lo) || t.After(u.Hi) {
-			continue
-		}
-		if !found || f.Mid().After(from.Mid()) {
-			from, to, found = f, u, true
+		if c := p.from.compare(from); !found || c > 0 || c == 0 && p.to.compare(to) < 0 {
+			from, to, found = p.from, p.to, true
 		}
 	}
 	return from, to, found
 }
 
+// plainRun is a run as far as it stands by itself.
+type plainRun struct {
+	run, rod ID
+	from, to Spread
+	ended    bool
+}
+
+func (l *Log) plainRuns() (out []plainRun) {
+	for _, e := range l.Entries {
+		run, ok := e.(Run)
+		if !ok || len(run.When.Anchors) > 0 {
+			continue
+		}
+		p := plainRun{run: run.ID, rod: run.Rod, from: l.kept(run.When)}
+		if w, ok := run.Until.Get(); ok && len(w.Anchors) == 0 {
+			p.to, p.ended = l.kept(w).from(p.from), true
+		} else {
+			p.to, p.ended = l.closed(run, p.from, func(e Entry) bool { return len(e.Base().When.Anchors) == 0 })
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
 // runEnd returns the end of a run that began at from.
-func (r *resolver) runEnd(run Run, from Spread) (Spread, bool) {
+func (l *Log) runEnd(run Run, from Spread) Spread {
 	if u, ok := run.Until.Get(); ok {
-		to, ok := r.spread(u)
-		if to.Hi.Before(from.Lo) {
-			to = Spread{from.Lo, from.Lo}
-		}
-		return to, ok
+		return l.Spread(u).from(from)
 	}
-	var best, last Spread
-	found := false
-	last = from
-	closer := func(s Spread, ok bool) {
-		if ok && s.Mid().After(from.Mid()) && (!found || s.Mid().Before(best.Mid())) {
-			best, found = s, true
+	if s, ok := l.closed(run, from, func(e Entry) bool { return l.firm(e) }); ok {
+		return s
+	}
+	last := from
+	for _, e := range l.Entries {
+		if h := e.Base(); h.Rod == run.Rod && e.Ref().Kind == KindContact && len(h.When.Anchors) == 0 {
+			if s := l.kept(h.When); s.compare(last) > 0 {
+				last = s
+			}
 		}
 	}
-	for _, e := range r.log.Entries {
+	return last
+}
+
+// closed returns the first thing after from that ends a run of that rod, among
+// the entries that may be asked.
+func (l *Log) closed(run Run, from Spread, ask func(Entry) bool) (first Spread, found bool) {
+	closer := func(s Spread) {
+		if s.Mid().After(from.Mid()) && (!found || s.compare(first) < 0) {
+			first, found = s, true
+		}
+	}
+	for _, e := range l.Entries {
 		h := e.Base()
 		if h.ID == run.ID || h.Rod != run.Rod && !h.Rod.IsZero() {
 			continue
 		}
 		switch e.(type) {
 		case Run, Break, End:
-			closer(r.moment(e))
-		case Contact:
-			if s := r.log.kept(h.When); len(h.When.Anchors) == 0 && s.Mid().After(last.Mid()) {
-				last = s
+			if ask(e) {
+				closer(l.moment(e))
 			}
 		}
 	}
-	if rod, ok := r.log.Trip.Rod(run.Rod); ok {
+	if rod, ok := l.Trip.Rod(run.Rod); ok {
 		if w, ok := rod.Stop.Get(); ok {
-			closer(r.spread(w))
+			closer(l.kept(w))
 		}
 	}
-	if !found {
-		return last, true
+	return first, found
+}
+
+// firm reports whether a moment can be told without the end of a run that has
+// none: nothing that it leads to lies within such a run.
+func (l *Log) firm(e Entry) bool {
+	id := e.Base().ID
+	firm, done := l.firms[id]
+	if !done {
+		firm = !l.leadsToOpen([]When{e.Base().When}, map[ID]bool{})
+		l.firms[id] = firm
 	}
-	return best, true
+	return firm
+}
+
+func (l *Log) leadsToOpen(ws []When, seen map[ID]bool) bool {
+	for _, w := range ws {
+		for _, id := range w.Anchors {
+			a, ok := l.Find(id)
+			if ok && w.Kind == WithinTime && !untilOf(a).Known() {
+				return true
+			}
+			if !ok || seen[id] {
+				continue
+			}
+			seen[id] = true
+			if l.leadsToOpen(whens(a), seen) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // hangsOn reports whether the moments of e lead back to the entry id.
@@ -296,17 +293,21 @@ func hangsOn(l *Log, e Entry, id ID, seen map[ID]bool) bool {
 // whens lists the moments of an entry: its own, then its end if it has one.
 func whens(e Entry) []When {
 	out := []When{e.Base().When}
-	var until Field[When]
-	switch v := e.(type) {
-	case Run:
-		until = v.Until
-	case Break:
-		until = v.Until
-	}
-	if u, ok := until.Get(); ok {
+	if u, ok := untilOf(e).Get(); ok {
 		out = append(out, u)
 	}
-	return slices.Clip(out)
+	return out
+}
+
+// untilOf returns the end of a run or a break.
+func untilOf(e Entry) Field[When] {
+	switch v := e.(type) {
+	case Run:
+		return v.Until
+	case Break:
+		return v.Until
+	}
+	return Field[When]{}
 }
 
 // mapWhens returns the entry with f applied to each of its moments.

@@ -123,7 +123,7 @@ func (f *nightFaults) inside(id ID, field string, w When) {
 	if w.IsZero() {
 		return
 	}
-	if s := f.log.Spread(w); s.Lo.Before(f.log.start) || s.Hi.After(f.log.end) {
+	if s := f.log.Spread(w); s.Lo.Before(f.log.start) || s.Hi.After(f.log.noon) {
 		f.add(field, id, "the time lies outside the night of %s, which runs from noon to noon", f.log.Trip.Evening)
 	}
 }

@@ -1,6 +1,7 @@
 package journal
 
 import (
+	"cmp"
 	"encoding/json"
 	"slices"
 	"time"
@@ -126,6 +127,19 @@ func (s Spread) Share(lo, hi time.Time) float64 {
 		return 0
 	}
 	return float64(b.Sub(a)) / float64(s.Hi.Sub(s.Lo))
+}
+
+// compare orders spreads by their middle, the narrower first.
+func (s Spread) compare(t Spread) int {
+	return cmp.Or(s.Mid().Compare(t.Mid()), cmp.Compare(s.Hi.Sub(s.Lo), t.Hi.Sub(t.Lo)))
+}
+
+// from returns the spread of an end, which cannot lie before the beginning.
+func (s Spread) from(begin Spread) Spread {
+	if s.Hi.Before(begin.Lo) {
+		return Spread{begin.Lo, begin.Lo}
+	}
+	return s
 }
 
 func (s Spread) clip(lo, hi time.Time) Spread {
