@@ -84,6 +84,10 @@ func TestSkylineAltitude(t *testing.T) {
 		assert.InDelta(t, want, float64(s.Altitude(bearing)), 1e-9, "%v", bearing)
 	}
 	assert.Zero(t, Skyline{}.Altitude(123))
+	valley, err := NewSkyline([]SkylinePoint{{0, 20}, {180, -5}})
+	require.NoError(t, err)
+	assert.Zero(t, valley.Altitude(180), "below the level counts as level")
+	assert.InDelta(t, 10, float64(valley.Altitude(90)), 1e-9)
 }
 
 // Ensure that a skyline's view is the mean over bearings of cos^2, as a sum over a
@@ -125,7 +129,7 @@ func TestSkylineProperties(t *testing.T) {
 // Ensure that a skyline that cannot be is refused with the number of its point.
 func TestSkylineRefuses(t *testing.T) {
 	nan := units.Degrees(math.NaN())
-	for _, bad := range []SkylinePoint{{0, -1}, {0, 91}, {0, nan}, {nan, 5}, {units.Degrees(math.Inf(1)), 5}} {
+	for _, bad := range []SkylinePoint{{0, -91}, {0, 91}, {0, nan}, {nan, 5}, {units.Degrees(math.Inf(1)), 5}} {
 		_, err := NewSkyline([]SkylinePoint{{10, 5}, bad})
 		assert.ErrorContains(t, err, "point 2", "%v", bad)
 	}

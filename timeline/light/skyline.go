@@ -9,7 +9,8 @@ import (
 )
 
 // SkylinePoint is the height of the skyline in one direction, in degrees: bearing
-// from true north through east, altitude above the level, 0 to 90.
+// from true north through east, altitude above the level, up to 90. A negative
+// altitude, as down a valley, counts as level: the model of the sky ends there.
 type SkylinePoint struct {
 	Bearing, Altitude units.Degrees
 }
@@ -26,14 +27,14 @@ type Skyline struct {
 func NewSkyline(points []SkylinePoint) (Skyline, error) {
 	list := make([]SkylinePoint, 0, len(points)+2)
 	for i, p := range points {
-		if alt := float64(p.Altitude); math.IsNaN(alt) || alt < 0 || alt > 90 {
-			return Skyline{}, fmt.Errorf("skyline point %d: altitude must lie between 0 and 90 degrees, not %v", i+1, alt)
+		if alt := float64(p.Altitude); !(alt >= -90 && alt <= 90) {
+			return Skyline{}, fmt.Errorf("skyline point %d: altitude must lie between -90 and 90 degrees, not %v", i+1, alt)
 		}
 		b := float64(p.Bearing)
 		if math.IsNaN(b) || math.IsInf(b, 0) {
 			return Skyline{}, fmt.Errorf("skyline point %d: bearing must be a number of degrees, not %v", i+1, b)
 		}
-		list = append(list, SkylinePoint{units.Degrees(wrap(b)), p.Altitude})
+		list = append(list, SkylinePoint{units.Degrees(wrap(b)), max(0, p.Altitude)})
 	}
 	s := Skyline{view: 1}
 	if len(list) == 0 {
