@@ -2,6 +2,10 @@ package state
 
 import (
 	"errors"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"gloamline/journal"
 )
@@ -15,75 +19,303 @@ var ErrUnfinished = errors.New("the card needs attention")
 // follows when what it depends on changes. On a standing thing, fields that are
 // not touched keep what is stored to the last bit, also those that the card does
 // not show.
+//
+// It works by drafting: after every touch the draft is made anew from the record
+// as it stands and the texts of the fields, in their order.
 type Card struct {
-	d *Desk
+	d       *Desk
+	title   string
+	ref     journal.Ref
+	isNew   bool
+	fields  []*field
+	faults  map[string]string // by field, from the journal's checks
+	problem string
+
+	reset  func()               // makes the draft equal to the record as it stands
+	load   func() bool          // reads the record anew; false if it is gone
+	batch  func() journal.Batch // what the draft comes to
+	stock  []journal.Fly        // the flies there are
+	news   []journal.Fly        // those that the texts describe and the journal lacks
+	coined map[string]journal.ID
+}
+
+// field is a line of a card with how it is filled and read.
+type field struct {
+	Field
+	start   string             // the text of the record as it stands
+	text    func() string      // the text of the draft
+	fill    func() string      // what an untouched field of a new thing suggests
+	choices func() []Choice    // for this draft
+	put     func(string) error // reads the text into the draft
+	ask     func() *Question   // the doubt that put left
+	read    func() string      // how the text was understood
+	hidden  func() bool        // not to be shown for this draft
+}
+
+// begin fills the fields from the record as it stands; what was touched stays.
+func (c *Card) begin() *Card {
+	c.stock, _ = journal.All[journal.Fly](c.d.j) // flies that cannot be read are not offered
+	c.reset()
+	for _, f := range c.fields {
+		f.start = f.text()
+		if !f.Touched {
+			f.Value = f.start
+		}
+	}
+	c.refresh()
+	return c
 }
 
 // Title says what the card does: "Add fish", "Amend fish 3".
-func (c *Card) Title() string
+func (c *Card) Title() string { return c.title }
 
 // Ref returns the record that the card makes or amends.
-func (c *Card) Ref() journal.Ref
+func (c *Card) Ref() journal.Ref { return c.ref }
 
 // New reports whether the card adds something rather than amends it.
-func (c *Card) New() bool
+func (c *Card) New() bool { return c.isNew }
 
 // Fields returns the fields in order, as they stand now.
-func (c *Card) Fields() []Field
+func (c *Card) Fields() []Field {
+	var out []Field
+	for _, f := range c.fields {
+		if f.hidden == nil || !f.hidden() {
+			out = append(out, c.shown(f))
+		}
+	}
+	return out
+}
 
-// Field returns one field; false if the card has none of that ID.
-func (c *Card) Field(id string) (Field, bool)
+// Field returns one field; false if the card does not show one of that ID.
+func (c *Card) Field(id string) (Field, bool) {
+	f := c.find(id)
+	if f == nil || f.hidden != nil && f.hidden() {
+		return Field{}, false
+	}
+	return c.shown(f), true
+}
+
+func (c *Card) shown(f *field) Field {
+	out := f.Field
+	out.Choices = slices.Clone(f.Choices)
+	if out.Error == "" {
+		out.Error = c.faults[f.ID]
+	}
+	return out
+}
+
+func (c *Card) find(id string) *field {
+	i := slices.IndexFunc(c.fields, func(f *field) bool { return f.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return c.fields[i]
+}
 
 // Set fills in a field: free text, the value of a choice or its label. It is read
 // at once, so that Read, Ask and Error follow. An unknown ID is ignored.
-func (c *Card) Set(id, text string)
+func (c *Card) Set(id, text string) {
+	f := c.find(id)
+	if f == nil {
+		return
+	}
+	c.d.act(func() {
+		f.Value = pickValue(f.Choices, text)
+		f.Touched = c.isNew || f.Value != f.start
+		delete(c.faults, id)
+		c.problem = ""
+		c.refresh()
+		c.told()
+	})
+}
 
 // Answer settles a field's question by the place of the answer.
-func (c *Card) Answer(id string, answer int)
+func (c *Card) Answer(id string, answer int) {
+	if f := c.find(id); f != nil && f.Ask != nil && answer >= 0 && answer < len(f.Ask.Answers) {
+		c.Set(id, f.Ask.Answers[answer].Text)
+	}
+}
 
 // Problem is what is wrong but belongs to no field, one sentence; empty if nothing.
-func (c *Card) Problem() string
+func (c *Card) Problem() string { return c.problem }
 
 // Dirty reports whether anything was changed by hand.
-func (c *Card) Dirty() bool
+func (c *Card) Dirty() bool {
+	return slices.ContainsFunc(c.fields, func(f *field) bool { return f.Touched })
+}
+
+// refresh drafts the record anew.
+func (c *Card) refresh() {
+	c.reset()
+	c.news = nil
+	for _, f := range c.fields {
+		f.Error, f.Read, f.Ask = "", "", nil
+		if f.choices != nil {
+			f.Choices = f.choices()
+		}
+		if c.isNew && !f.Touched && f.fill != nil {
+			f.Value = f.fill()
+		}
+		if !c.isNew && !f.Touched || f.hidden != nil && f.hidden() {
+			continue
+		}
+		if err := f.put(f.Value); err != nil {
+			f.Error = sentence(err)
+			continue
+		}
+		if f.read != nil {
+			f.Read = f.read()
+		}
+		if f.ask != nil {
+			f.Ask = f.ask()
+		}
+	}
+}
+
+// told tells the desk's views if the card lies on it.
+func (c *Card) told() {
+	if c.d.card == c {
+		c.d.tell(CardOpen)
+	}
+}
 
 // Commit stores what the card says as one change, closes the card and selects the
 // thing. When something is wrong it stands at its field, and the error is
 // ErrUnfinished; another error comes from the store. In both cases the card
-// stays as it was.
-func (c *Card) Commit() error
+// stays as it was. A card that changes nothing just closes.
+func (c *Card) Commit() (err error) {
+	c.d.act(func() { err = c.commit() })
+	return err
+}
+
+func (c *Card) commit() error {
+	c.refresh()
+	c.faults, c.problem = map[string]string{}, ""
+	c.told()
+	if slices.ContainsFunc(c.fields, func(f *field) bool { return f.Error != "" && (f.hidden == nil || !f.hidden()) }) {
+		return ErrUnfinished
+	}
+	verb := "amend "
+	if c.isNew {
+		verb = "add "
+	}
+	card := c.d.card
+	_, err := c.d.j.Do(verb+string(c.ref.Kind), c.batch())
+	if err != nil {
+		return c.blame(err)
+	}
+	if card == c {
+		c.d.closeCard()
+	}
+	if c.ref.Kind == journal.KindTrip {
+		if c.isNew {
+			return c.d.Open(c.ref.ID)
+		}
+		return nil
+	}
+	c.d.Select(c.ref)
+	return nil
+}
 
 // Remove takes the thing out of the journal, as one change, and closes the card.
-func (c *Card) Remove() error
+func (c *Card) Remove() (err error) {
+	if c.isNew {
+		return nil
+	}
+	c.d.act(func() {
+		if _, err = c.d.j.Remove(c.ref); err == nil && c.d.card == c {
+			c.d.closeCard()
+		}
+	})
+	return err
+}
 
-// Card returns the open card, nil if there is none.
-func (d *Desk) Card() *Card { return d.card }
+// blame puts what the journal refused at the fields concerned. What concerns none
+// of them, or another entry, becomes the card's problem.
+func (c *Card) blame(err error) error {
+	parts := journal.FieldErrors(err)
+	if len(parts) == 0 {
+		return err
+	}
+	var loose []string
+	for _, e := range parts {
+		if e.Kind != journal.Invalid && e.Kind != journal.Conflict {
+			return err
+		}
+		f := c.fieldFor(e)
+		if f == nil {
+			loose = append(loose, c.about(e))
+			continue
+		}
+		if c.faults[f.ID] == "" {
+			c.faults[f.ID] = sentence(cause(e))
+		}
+	}
+	c.problem = strings.Join(loose, " ")
+	return ErrUnfinished
+}
 
-// OpenCard puts a card on the desk in place of the one there.
-func (d *Desk) OpenCard(c *Card)
+// fieldFor finds the field at fault: that of the member's name, or the first of
+// several that together make up the member. A fly that the card would make is at
+// fault where it is described.
+func (c *Card) fieldFor(e *journal.Error) *field {
+	id := e.Field
+	switch {
+	case c.isFly(e.ID), c.ref.Kind == journal.KindContact && id == "position":
+		id = "fly"
+		if c.ref.Kind == journal.KindRig {
+			id = "flies"
+		}
+	case id == "", !e.ID.IsZero() && e.ID != c.ref.ID:
+		return nil
+	}
+	for _, f := range c.fields {
+		if (f.ID == id || strings.HasPrefix(f.ID, id+".")) && (f.hidden == nil || !f.hidden()) {
+			return f
+		}
+	}
+	return nil
+}
 
-// CloseCard puts the open card away; what was typed on it is dropped.
-func (d *Desk) CloseCard()
+func (c *Card) isFly(id journal.ID) bool {
+	for _, f := range c.news {
+		if f.ID == id {
+			return true
+		}
+	}
+	return false
+}
 
-// AddCard returns a card for a new entry of that kind in the open night. It is not
-// on the desk yet. The error says in words what is missing first.
-func (d *Desk) AddCard(k journal.Kind) (*Card, error)
+// about says a fault of another entry with its name before it.
+func (c *Card) about(e *journal.Error) string {
+	if e.ID != c.ref.ID && c.d.night != nil {
+		for _, t := range Things(c.d.night) {
+			if t.ID == e.ID {
+				return sentence(errors.New(t.Name + ": " + cause(e).Error()))
+			}
+		}
+	}
+	return sentence(cause(e))
+}
 
-// FishCard returns a card for a new contact of that touch.
-func (d *Desk) FishCard(t journal.Touch) (*Card, error)
+func cause(e *journal.Error) error {
+	if e.Err != nil {
+		return e.Err
+	}
+	return e
+}
 
-// GreyCard returns a card for the moment at which the trees went grey.
-func (d *Desk) GreyCard() (*Card, error)
-
-// AmendCard returns a card for an entry of the open night, or for the night itself
-// (a reference of kind trip).
-func (d *Desk) AmendCard(r journal.Ref) (*Card, error)
-
-// NewNightCard returns a card for a new night: evening, beat and who fishes.
-func (d *Desk) NewNightCard() (*Card, error)
-
-// CardKinds lists the kinds of entry that cards can add, in the order of a menu.
-var CardKinds = []journal.Kind{
-	journal.KindContact, journal.KindRun, journal.KindRig, journal.KindWay, journal.KindSky, journal.KindWater,
-	journal.KindWeather, journal.KindReady, journal.KindBreak, journal.KindNote, journal.KindEnd,
+// sentence makes a full sentence of a reason.
+func sentence(err error) string {
+	var je *journal.Error
+	if errors.As(err, &je) {
+		err = cause(je)
+	}
+	s := strings.TrimSpace(err.Error())
+	r, n := utf8.DecodeRuneInString(s)
+	s = string(unicode.ToUpper(r)) + s[n:]
+	if !strings.HasSuffix(s, ".") && !strings.HasSuffix(s, "?") {
+		s += "."
+	}
+	return s
 }

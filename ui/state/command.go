@@ -1,5 +1,12 @@
 package state
 
+import (
+	"slices"
+	"strings"
+
+	"gloamline/journal"
+)
+
 // Key is a keystroke. Key is a capital letter, a digit, a sign, or one of Left,
 // Right, Up, Down, Home, End, PageUp, PageDown, Return, Escape, Delete, Space, F1.
 type Key struct {
@@ -7,10 +14,30 @@ type Key struct {
 	Ctrl, Shift, Alt bool
 }
 
+// IsZero reports whether there is no key.
+func (k Key) IsZero() bool { return k == Key{} }
+
+// String names the keystroke as it stands in a menu: Ctrl+Shift+Z.
+func (k Key) String() string {
+	if k.IsZero() {
+		return ""
+	}
+	s := ""
+	for _, m := range []struct {
+		on   bool
+		name string
+	}{{k.Ctrl, "Ctrl+"}, {k.Alt, "Alt+"}, {k.Shift, "Shift+"}} {
+		if m.on {
+			s += m.name
+		}
+	}
+	return s + k.Key
+}
+
 // Command is one thing a person can do, with its key and its help.
 type Command struct {
 	ID   string // stable, for tests and windows: "add.fish"
-	Menu string // File, Night, Add, Edit, Go, View, Help
+	Menu string // one of Menus
 	Key  Key    // zero: none
 	Help string // one sentence
 	// Title returns what the menu says now: "Undo add fish".
@@ -21,21 +48,104 @@ type Command struct {
 	Run func() error
 }
 
+// Menus lists the menus in order.
+var Menus = []string{"File", "Edit", "Night", "Add", "Go", "View", "Help"}
+
 // Commands returns all commands in the order of the menus.
 func (d *Desk) Commands() []*Command { return d.commands }
 
 // Command returns one command, nil if there is none of that ID.
-func (d *Desk) Command(id string) *Command
+func (d *Desk) Command(id string) *Command {
+	i := slices.IndexFunc(d.commands, func(c *Command) bool { return c.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return d.commands[i]
+}
 
 // CommandFor returns the command of a key, nil if there is none.
-func (d *Desk) CommandFor(k Key) *Command
+func (d *Desk) CommandFor(k Key) *Command {
+	i := slices.IndexFunc(d.commands, func(c *Command) bool { return c.Key == k && !k.IsZero() })
+	if i < 0 {
+		return nil
+	}
+	return d.commands[i]
+}
 
 // Bind gives a command that only a window can carry out its act; until then it is
-// not enabled. when may be nil for always.
-func (d *Desk) Bind(id string, when func() bool, run func() error)
+// not enabled. when may be nil for always. An unknown ID is ignored.
+func (d *Desk) Bind(id string, when func() bool, run func() error) {
+	if c := d.Command(id); c != nil {
+		if when == nil {
+			when = func() bool { return true }
+		}
+		c.Enabled, c.Run = when, run
+	}
+}
 
 // Undo takes the latest change back and shows where it was.
-func (d *Desk) Undo() error
+func (d *Desk) Undo() error { return d.travel(d.j.Undo) }
 
-// Redo does again what was undone last.
-func (d *Desk) Redo() error
+// Redo does again what was undone last, and shows it.
+func (d *Desk) Redo() error { return d.travel(d.j.Redo) }
+
+// travel goes through the history and opens the night concerned, so that nothing
+// happens unseen. What came back is selected.
+func (d *Desk) travel(step func() (journal.Change, error)) (err error) {
+	d.act(func() {
+		var c journal.Change
+		if c, err = step(); err != nil {
+			return
+		}
+		for _, e := range c.Edits {
+			r := e.Ref()
+			trip := r.Trip
+			if r.Kind == journal.KindTrip {
+				trip = r.ID
+			}
+			if trip.IsZero() || d.RowOf(trip) < 0 {
+				continue
+			}
+			if trip != d.trip {
+				if err = d.Open(trip); err != nil {
+					return
+				}
+			}
+			if !e.After.Gone && !r.Trip.IsZero() {
+				d.Select(r)
+				return
+			}
+		}
+	})
+	return err
+}
+
+// actTitle says an act of the history: "add contact" is "add fish".
+func actTitle(did string) string {
+	verb, kind, ok := strings.Cut(did, " ")
+	if noun := kindNouns[journal.Kind(kind)]; ok && noun != "" {
+		return verb + " " + noun
+	}
+	return did
+}
+
+// RemoveSelected takes the selected entry out of the journal; what hung on it keeps
+// its times.
+func (d *Desk) RemoveSelected() (err error) {
+	r := d.sel
+	if r.ID.IsZero() {
+		return nil
+	}
+	d.act(func() { _, err = d.j.Remove(r) })
+	return err
+}
+
+// RemoveNight takes the open night out of the journal, with all its entries, as one
+// change.
+func (d *Desk) RemoveNight() (err error) {
+	if d.trip.IsZero() {
+		return nil
+	}
+	d.act(func() { _, err = d.j.Remove(journal.Ref{Kind: journal.KindTrip, ID: d.trip}) })
+	return err
+}

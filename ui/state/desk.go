@@ -48,7 +48,7 @@ type Desk struct {
 	pool   geo.ID // picked out on the sketch by hand; zero: follows the selection
 	play   bool
 
-	strip  window
+	strip  span
 	sketch SketchView
 	look   string
 	prefs  Prefs
@@ -63,6 +63,8 @@ func New(j *journal.Journal, now func() time.Time) *Desk {
 	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: DefaultPrefs}
 	d.sketch = wholeBeat
 	d.commands = d.table()
+	d.reload()
+	d.news = 0
 	j.Subscribe(d.changed)
 	return d
 }

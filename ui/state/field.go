@@ -1,6 +1,10 @@
 package state
 
-import "time"
+import (
+	"slices"
+	"strings"
+	"time"
+)
 
 // FieldKind says how a field is filled in.
 type FieldKind uint8
@@ -17,7 +21,7 @@ const (
 
 // Field is one line of a card as it stands. It is a copy: change it with Set.
 type Field struct {
-	ID      string // the JSON member, as in journal.Error.Field
+	ID      string // the JSON member, as in journal.Error.Field; "flies.1" for a part of one
 	Label   string
 	Kind    FieldKind
 	Value   string // what Set was given, or the prefilled text
@@ -29,6 +33,9 @@ type Field struct {
 	More    bool // seldom needed: may be folded away while empty
 	Touched bool // changed by hand
 }
+
+// Yes is the value of a ticked field.
+const Yes = "yes"
 
 // Shown returns the label of a chosen value, else the value itself.
 func (f Field) Shown() string {
@@ -44,7 +51,7 @@ func (f Field) Shown() string {
 type Choice struct{ Value, Label string }
 
 // Question is a doubt that only the person can settle: what was typed has two
-// readings. Until answered the first one that fits stands.
+// readings. Until answered the likelier one stands.
 type Question struct {
 	Text    string
 	Answers []Answer
@@ -55,4 +62,18 @@ type Answer struct {
 	Label string
 	Text  string
 	At    time.Time
+}
+
+// pickValue turns the label of a choice into its value; other text stays.
+func pickValue(choices []Choice, text string) string {
+	if slices.ContainsFunc(choices, func(c Choice) bool { return c.Value == text }) {
+		return text
+	}
+	low := strings.TrimSpace(text)
+	for _, c := range choices {
+		if strings.EqualFold(c.Label, low) {
+			return c.Value
+		}
+	}
+	return text
 }

@@ -1,0 +1,169 @@
+package state
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gloamline/geo"
+	"gloamline/journal"
+	"gloamline/journal/units"
+	"gloamline/timeline"
+)
+
+// fishFields are those of a contact, from a follow to a fish landed.
+func (c *Card) fishFields(k *journal.Contact) {
+	touch := journal.Of(k.Touch)
+	what := c.add(pickField("touch", "What it did", &touch, journal.Touches, ""))
+	what.text = func() string { return string(k.Touch) }
+	what.choices = func() []Choice {
+		var out []Choice
+		for _, t := range journal.Touches {
+			out = append(out, Choice{string(t), labelOf(t)})
+		}
+		return out
+	}
+	pick := what.put
+	what.put = func(s string) error {
+		if strings.TrimSpace(s) == "" {
+			return wrongf("say what the fish did")
+		}
+		err := pick(s)
+		k.Touch = touch.Or("")
+		return err
+	}
+
+	c.headFields(&k.Head, true, true)
+	get, set := fieldID(&k.Pool)
+	c.poolField(&k.Head, "not known", true, get, set)
+	c.add(c.takenField(k))
+
+	species := c.add(pickField("species", "Species", &k.Species, journal.AllSpecies, ""))
+	species.fill = func() string { return string(journal.SeaTrout) }
+	c.add(textField("weight", "Weight", "1 lb 10 oz", &k.Weight,
+		func(s string) (units.Weight, error) { return units.ParseWeight(s, c.d.prefs.Weight) }, units.Weight.String))
+	c.add(tickField("estimated", "Weight judged, not weighed", &k.Estimated))
+	c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, c.d.prefs.Fish))
+
+	landed := func() bool { return k.Touch == journal.Landed }
+	fate := c.add(pickField("fate", "Returned or kept", &k.Fate, journal.Fates, ""))
+	fate.hidden = func() bool { return !landed() }
+	c.add(pickText("class", "Age class", &k.Class, journal.Classes)).more()
+	c.add(pickText("sex", "Sex", &k.Sex, journal.Sexes)).more()
+	c.add(yesNoField("lice", "Sea lice", &k.Lice)).more()
+	c.add(pickField("hook_place", "Where hooked", &k.HookPlace, journal.HookPlaces, "")).more()
+	c.add(textField("air_seconds", "Out of the water, seconds", "15", &k.AirTime, parseSeconds, strconv.Itoa)).more()
+	c.add(textField("tag", "Tag number", "or none", &k.Tag, func(s string) (string, error) { return s, nil }, func(s string) string { return s })).more()
+	c.add(pickText("part", "Part of the pool", &k.Part, journal.Parts)).more()
+	c.add(spotField("spot", "Place", &k.Spot))
+	c.noteField(&k.Head)
+
+	plain := c.batch
+	c.batch = func() journal.Batch {
+		if !landed() {
+			k.Fate = journal.Field[journal.Fate]{} // only a landed fish has one
+		}
+		return plain()
+	}
+}
+
+func parseSeconds(s string) (int, error) {
+	for _, unit := range []string{"seconds", "secs", "sec", "s"} {
+		if t, ok := strings.CutSuffix(s, unit); ok {
+			s = strings.TrimSpace(t)
+			break
+		}
+	}
+	n, err := strconv.Atoi(s)
+	if err != nil {
+		return 0, wrongf("“%s” is not a number of seconds", s)
+	}
+	return n, nil
+}
+
+// takenField is the fly a fish came to: one on the leader by its place, another
+// one, or a place whose fly was not noted. Its value is "place/fly", either left
+// out where it is not known.
+func (c *Card) takenField(k *journal.Contact) *field {
+	f := &field{Field: Field{ID: "fly", Label: "Fly", Kind: Combo, Hint: "point, dropper, or 1 in slim dark"}}
+	mounted := func() []timeline.FlyOn {
+		rod := c.rodNight(k.Rod)
+		if rod == nil {
+			return nil
+		}
+		if s := rod.RigAt(c.at(&k.Head)); s != nil {
+			return s.Flies
+		}
+		return nil
+	}
+	value := func(m timeline.FlyOn) string { return fmt.Sprintf("%d/%s", m.Position, m.Fly) }
+	f.text = func() string {
+		fly := k.Fly.Or(journal.ID{}).String()
+		if k.Fly.IsNone() {
+			fly = noneWord
+		}
+		if p, ok := k.Position.Get(); ok {
+			return fmt.Sprintf("%d/%s", p, fly)
+		}
+		return fly
+	}
+	f.choices = func() []Choice {
+		out := []Choice{{"", "not known"}}
+		up := mounted()
+		for _, m := range up {
+			out = append(out, Choice{value(m), positionName(m.Position, len(up)) + ": " + c.nameOf(m.Fly)})
+		}
+		if v := f.start; v != "" && strings.Contains(v, "/") && !slices.ContainsFunc(out, func(o Choice) bool { return o.Value == v }) {
+			p, fly, _ := strings.Cut(v, "/")
+			id, _ := geo.ParseID(fly)
+			out = append(out, Choice{v, positionName(number(p), 0) + ": " + c.nameOf(id)})
+		}
+		return append(out, c.flies(k.Fly.Or(journal.ID{}))...)
+	}
+	f.fill = func() string {
+		if up := mounted(); len(up) == 1 && !up[0].Fly.IsZero() {
+			return value(up[0])
+		}
+		return ""
+	}
+	f.put = func(s string) (err error) {
+		k.Fly, k.Position = journal.Field[journal.ID]{}, journal.Field[int]{}
+		s = strings.TrimSpace(s)
+		if s == "" {
+			return nil
+		}
+		up := mounted()
+		for _, m := range up {
+			if strings.EqualFold(s, positionName(m.Position, len(up))) || strings.EqualFold(s, positionName(m.Position, 0)) {
+				s = value(m)
+			}
+		}
+		if p, fly, ok := strings.Cut(s, "/"); ok && len(p) == 1 && p >= "0" && p <= "9" && (fly == "" || fly == noneWord || len(fly) == 32) {
+			k.Position = journal.Of(number(p))
+			if s = fly; s == "" {
+				return nil
+			}
+		}
+		for i := range journal.MaxFlies {
+			if strings.EqualFold(s, positionName(i, 0)) || i == 1 && strings.EqualFold(s, positionName(i, 2)) {
+				k.Position = journal.Of(i)
+				return nil
+			}
+		}
+		k.Fly, err = c.flyOf(s)
+		return err
+	}
+	f.read = func() string { return c.readNew(f.Value) }
+	return f
+}
+
+// nameOf describes a fly that there is.
+func (c *Card) nameOf(id journal.ID) string {
+	for _, f := range c.stock {
+		if f.ID == id {
+			return PrintDress(f.On(c.d.night.Log.Trip.Evening))
+		}
+	}
+	return "not noted"
+}

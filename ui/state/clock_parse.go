@@ -1,0 +1,210 @@
+package state
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"gloamline/journal"
+)
+
+var (
+	aboutShape   = regexp.MustCompile(`^(?:about|abt\.?|around|roughly|approx\.?|circa|ca\.?|c\.|~) *(.+)$`)
+	slackShape   = regexp.MustCompile(`^(.+?) *(?:\+/?-|±) *(\d{1,3}) *(m|min|mins|minutes|h|hour|hours|s|sec|seconds)?$`)
+	betweenShape = regexp.MustCompile(`^between (.+?) and (.+)$`)
+	fromShape    = regexp.MustCompile(`^from (.+?) to (.+)$`)
+	rangeShape   = regexp.MustCompile(`^([^-–]*\d[^-–]*?) *(?:-|–| to ) *([^-–]*\d[^-–]*)$`)
+	hangShape    = regexp.MustCompile(`^(during|within|in|after|before) +(?:the +)?(.+)$`)
+)
+
+// Parse reads a text. The error is one sentence for the field.
+func (c Clock) Parse(text string) (Reading, error) {
+	s := strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	s = strings.TrimPrefix(s, "at ")
+	if m := hangShape.FindStringSubmatch(s); m != nil {
+		return c.parseHanging(m[1], m[2])
+	}
+	if m := betweenShape.FindStringSubmatch(s); m != nil {
+		a, okA := c.thing(m[1])
+		b, okB := c.thing(m[2])
+		switch {
+		case okA && okB && a.ID == b.ID:
+			return Reading{}, wrongf("“between” needs two different things")
+		case okA && okB:
+			return Reading{When: journal.When{Kind: journal.BetweenTime, Anchors: []journal.ID{a.ID, b.ID}}}, nil
+		case okA || okB:
+			return Reading{}, wrongf("“between” joins two times or two things of the night, not one of each")
+		}
+		return c.parseRange(m[1], m[2])
+	}
+	if m := fromShape.FindStringSubmatch(s); m != nil {
+		return c.parseRange(m[1], m[2])
+	}
+	if m := slackShape.FindStringSubmatch(s); m != nil {
+		return c.parseAbout(trimAbout(m[1]), slackOf(m[2], m[3]))
+	}
+	if m := aboutShape.FindStringSubmatch(s); m != nil {
+		return c.parseAbout(m[1], journal.AboutSlack)
+	}
+	if at, ok := strings.CutSuffix(s, "?"); ok {
+		return c.parseAbout(strings.TrimSpace(at), journal.AboutSlack)
+	}
+	if m := rangeShape.FindStringSubmatch(s); m != nil {
+		return c.parseRange(m[1], m[2])
+	}
+	w, err := parseWall(s)
+	if err != nil {
+		return Reading{}, err
+	}
+	in, err := c.resolve(w, c.After)
+	return in.reading(journal.Exact(in.at)), err
+}
+
+func (in instant) reading(w journal.When) Reading {
+	r := Reading{When: w, Ask: in.ask}
+	if in.warning != "" {
+		r.Warnings = []journal.Warning{in.warning}
+	}
+	return r
+}
+
+func (c Clock) parseAbout(text string, slack time.Duration) (Reading, error) {
+	if slack <= 0 {
+		return Reading{}, wrongf("give or take nothing is an exact time: write it alone")
+	}
+	w, err := parseWall(text)
+	if err != nil {
+		return Reading{}, err
+	}
+	in, err := c.resolve(w, c.After)
+	if err != nil {
+		return Reading{}, err
+	}
+	if q := in.ask; q != nil {
+		for i := range q.Answers {
+			q.Answers[i].Text = c.Print(journal.About(q.Answers[i].At, slack))
+		}
+	}
+	return in.reading(journal.About(in.at, slack)), nil
+}
+
+// parseRange reads a stretch. A doubt about either end is asked one after the
+// other: an answer rewrites that end and leaves the other as typed.
+func (c Clock) parseRange(from, to string) (Reading, error) {
+	a, err := parseWall(from)
+	if err != nil {
+		return Reading{}, err
+	}
+	b, err := parseWall(to)
+	if err != nil {
+		return Reading{}, err
+	}
+	lo, err := c.resolve(a, c.After)
+	if err != nil {
+		return Reading{}, err
+	}
+	hi, err := c.resolve(b, lo.at)
+	if err != nil {
+		return Reading{}, err
+	}
+	if hi.at.Before(lo.at) {
+		return Reading{}, wrongf("the later time comes before the earlier one")
+	}
+	r := lo.reading(journal.Between(lo.at, hi.at))
+	if hi.warning != "" && !slices.Contains(r.Warnings, hi.warning) {
+		r.Warnings = append(r.Warnings, hi.warning)
+	}
+	switch {
+	case lo.ask != nil:
+		for i := range lo.ask.Answers {
+			lo.ask.Answers[i].Text += "–" + to
+		}
+	case hi.ask != nil:
+		r.Ask = hi.ask
+		for i := range hi.ask.Answers {
+			hi.ask.Answers[i].Text = from + "–" + hi.ask.Answers[i].Text
+		}
+	}
+	return r, nil
+}
+
+func (c Clock) parseHanging(how, name string) (Reading, error) {
+	kind := map[string]journal.WhenKind{"after": journal.AfterTime, "before": journal.BeforeTime}[how]
+	if kind == "" {
+		kind = journal.WithinTime
+	}
+	t, ok := c.thing(name)
+	switch {
+	case !ok && name == "run":
+		return Reading{}, wrongf("which run? Name it, such as %s", c.example(how, true))
+	case !ok:
+		if _, err := parseWall(name); err == nil {
+			return Reading{}, wrongf("“%s” needs a thing of this night; for a stretch write 23:10-23:40", how)
+		}
+		return Reading{}, wrongf("there is no “%s” in this night%s", name, c.suchAs(how, kind == journal.WithinTime))
+	case kind == journal.WithinTime && !t.Run:
+		return Reading{}, wrongf("“%s” needs a run%s", how, c.suchAs(how, true))
+	}
+	return Reading{When: journal.When{Kind: kind, Anchors: []journal.ID{t.ID}}}, nil
+}
+
+// thing finds what a moment may hang on by its name.
+func (c Clock) thing(name string) (Thing, bool) {
+	name = strings.TrimPrefix(strings.ToLower(name), "the ")
+	if name == "run" || name == "this run" {
+		for _, t := range c.Things {
+			if t.ID == c.Run && t.Run {
+				return t, true
+			}
+		}
+		return Thing{}, false
+	}
+	for _, t := range c.Things {
+		if strings.TrimPrefix(strings.ToLower(t.Name), "the ") == name {
+			return t, true
+		}
+	}
+	for _, t := range c.Things {
+		if slices.Contains(t.Alias, name) {
+			return t, true
+		}
+	}
+	return Thing{}, false
+}
+
+func (c Clock) example(how string, run bool) string {
+	for _, t := range c.Things {
+		if t.Run || !run {
+			return how + " " + t.Name
+		}
+	}
+	return how + " run 1"
+}
+
+func (c Clock) suchAs(how string, run bool) string {
+	for _, t := range c.Things {
+		if t.Run || !run {
+			return ", such as " + how + " " + t.Name
+		}
+	}
+	return ""
+}
+
+func trimAbout(s string) string {
+	if m := aboutShape.FindStringSubmatch(s); m != nil {
+		return m[1]
+	}
+	return s
+}
+
+func slackOf(n, unit string) time.Duration {
+	d := time.Duration(number(n))
+	switch {
+	case strings.HasPrefix(unit, "h"):
+		return d * time.Hour
+	case strings.HasPrefix(unit, "s"):
+		return d * time.Second
+	}
+	return d * time.Minute
+}
