@@ -7,10 +7,13 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"math"
 	"strconv"
+	"strings"
 	"time"
 
+	"gloamline/geo"
 	"gloamline/journal/units"
 	"gloamline/timeline/light"
 	"gloamline/timeline/sky"
@@ -29,6 +32,8 @@ refraction), moon_fraction, and lux with its 68 % band lux_low to lux_high.
   --cloud        eighths of the sky under cloud, 0 to 8; without it the light is that
                  of a clear sky, with a wide band
   --kind         thin, average or dark cloud (average)
+  --beat FILE    a beat as GeoJSON: its place, and its zone unless --zone is given
+  --pool NAME    one of its pools: its own place, skyline and trees count
   --step         between rows (1m)
 
 A figure of light is good to a factor, not to a digit: the band says which.
@@ -43,12 +48,13 @@ var lightCommand = command{
 
 // lightFlags are the values as typed; "" was not given.
 type lightFlags struct {
-	lat, lon, zone, night, cloud, kind, step string
+	lat, lon, zone, night, cloud, kind, beat, pool, step string
 }
 
 func (f *lightFlags) register(set *flag.FlagSet) {
 	for name, to := range map[string]*string{
-		"lat": &f.lat, "lon": &f.lon, "zone": &f.zone, "night": &f.night, "cloud": &f.cloud, "kind": &f.kind, "step": &f.step,
+		"lat": &f.lat, "lon": &f.lon, "zone": &f.zone, "night": &f.night, "cloud": &f.cloud, "kind": &f.kind,
+		"beat": &f.beat, "pool": &f.pool, "step": &f.step,
 	} {
 		set.StringVar(to, name, "", "")
 	}
@@ -66,12 +72,29 @@ type lightOrder struct {
 	from, to time.Time
 }
 
-// order reads the flags; its error is one sentence without its full stop.
-func (f *lightFlags) order() (o lightOrder, err error) {
-	if o.place, err = f.place(); err != nil {
+// order reads the flags; its error is one sentence without its full stop. Remarks on
+// the beat go to remarks.
+func (f *lightFlags) order(remarks io.Writer) (o lightOrder, err error) {
+	zone := f.zone
+	switch {
+	case f.beat != "":
+		var beat geo.Beat
+		if beat, err = readBeat(f.beat, remarks); err != nil {
+			return o, err
+		}
+		if zone == "" {
+			zone = beat.Zone
+		}
+		err = f.onBeat(&o, beat)
+	case f.pool != "":
+		err = errors.New("--pool needs --beat, the file in which the pool is drawn")
+	default:
+		o.place, err = f.place()
+	}
+	if err != nil {
 		return o, err
 	}
-	if o.zone, err = readZone(f.zone); err != nil {
+	if o.zone, err = readZone(zone); err != nil {
 		return o, err
 	}
 	if o.cloud, err = readCloud(f.cloud, f.kind); err != nil {
@@ -84,9 +107,35 @@ func (f *lightFlags) order() (o lightOrder, err error) {
 	return o, err
 }
 
+// onBeat sets place and shade from a pool, or the open ground of a beat. What the
+// beat knows wins over --lat and --lon.
+func (f *lightFlags) onBeat(o *lightOrder, beat geo.Beat) error {
+	var pool geo.Pool // none: open ground
+	if f.pool != "" {
+		var err error
+		if pool, err = findPool(beat, f.pool); err != nil {
+			return err
+		}
+		if o.shade, err = shadeOf(pool); err != nil {
+			return fmt.Errorf("the pool %s: %w", pool.Name, err)
+		}
+	}
+	at := beat.PlaceOf(pool)
+	if at.IsZero() {
+		var err error
+		if o.place, err = f.place(); err != nil {
+			return fmt.Errorf("the beat has no place of its own: %w", err)
+		}
+		return nil
+	}
+	var err error
+	o.place, err = sky.NewPlace(at.Lat, at.Lon)
+	return err
+}
+
 func (f *lightFlags) place() (sky.Place, error) {
 	if f.lat == "" || f.lon == "" {
-		return sky.Place{}, errors.New("gloam light needs a place: --lat and --lon")
+		return sky.Place{}, errors.New("gloam light needs a place: --lat and --lon, or --beat")
 	}
 	lat, err := readDegrees("--lat", f.lat)
 	if err != nil {
@@ -217,7 +266,11 @@ func runLight(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if flags.NArg() > 0 {
 		return fail(stderr, wrong, "gloam light takes no %q; every value has a name, as in --night 2026-06-12", flags.Arg(0))
 	}
-	order, err := typed.order()
+	var remarks strings.Builder
+	order, err := typed.order(&remarks)
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrPermission) {
+		return fail(stderr, broken, "%v", err)
+	}
 	if err != nil {
 		return fail(stderr, wrong, "%v", err)
 	}
@@ -225,6 +278,7 @@ func runLight(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if err != nil {
 		return fail(stderr, broken, "cannot write the table: %v", err)
 	}
+	io.WriteString(stderr, remarks.String())
 	if !order.cloud.Noted {
 		fmt.Fprintln(stderr, "Cloud was not given: this is the light of a clear sky, with a wide band.")
 	}
