@@ -76,24 +76,28 @@ func inside(list []Interval, t time.Time) bool {
 	return slices.ContainsFunc(list, func(i Interval) bool { return i.Contains(t) })
 }
 
-// Heaven is where sun and moon stand over the beat at one moment, for drawing and
-// for words. Altitudes are those the eye sees: lifted by standard refraction.
-type Heaven struct {
-	SunAlt, SunAz   units.Degrees
-	MoonAlt, MoonAz units.Degrees
-	MoonFraction    float64 // lit part of the disc, 0 to 1
-	MoonWaxing      bool
+// Moon is where and how the moon stands over the beat at one moment, for drawing
+// and for words. The altitude is what the eye sees: lifted by standard refraction.
+type Moon struct {
+	Alt, Az  units.Degrees
+	Fraction float64 // lit part of the disc, 0 to 1
+	Waxing   bool
 	// BrightLimb is where the lit edge lies on the disc as seen from the beat: 0
-	// up, 90 right, 180 down, 270 left.
+	// up, 90 right, 180 down, 270 left. It is right in both hemispheres.
 	BrightLimb units.Degrees
 }
 
-// Heaven returns where sun and moon stand at t.
-func (n *Night) Heaven(t time.Time) Heaven {
+// MoonAt returns the moon at t.
+func (n *Night) MoonAt(t time.Time) Moon {
 	p := n.Grid.Span.At(t, n.Grid.Place)
-	return Heaven{
-		SunAlt: p.Sun.Alt + sky.Refraction(p.Sun.Alt), SunAz: p.Sun.Az,
-		MoonAlt: p.Moon.Alt + sky.Refraction(p.Moon.Alt), MoonAz: p.Moon.Az,
-		MoonFraction: p.Fraction(), MoonWaxing: p.Waxing, BrightLimb: p.BrightLimb(),
+	return Moon{
+		Alt: p.Moon.Alt + sky.Refraction(p.Moon.Alt), Az: p.Moon.Az,
+		Fraction: p.Fraction(), Waxing: p.Waxing, BrightLimb: p.BrightLimb(),
 	}
+}
+
+// SunAt returns where the sun stands at t, its altitude lifted by standard refraction.
+func (n *Night) SunAt(t time.Time) (alt, az units.Degrees) {
+	p := n.Grid.Span.At(t, n.Grid.Place)
+	return p.Sun.Alt + sky.Refraction(p.Sun.Alt), p.Sun.Az
 }
