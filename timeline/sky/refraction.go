@@ -34,7 +34,7 @@ func Refraction(alt units.Degrees) units.Degrees {
 	return units.Degrees(max(0, r) * fade)
 }
 
-// In scales the refraction of standard air to this air (Meeus ch. 16).
+// Refraction scales the lift of standard air to this air (Meeus ch. 16).
 func (a Air) Refraction(alt units.Degrees) units.Degrees {
 	return units.Degrees(a.scale()) * Refraction(alt)
 }
