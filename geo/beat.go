@@ -47,12 +47,13 @@ func (r Role) Known() bool {
 
 // Feature is anything on the sketch but a pool.
 type Feature struct {
-	ID    ID     `json:"id"`
-	Role  Role   `json:"role,omitempty"`
-	Name  string `json:"name,omitempty"`
-	Bank  Bank   `json:"bank,omitempty"` // of a bank line or an entry
-	Shape Shape  `json:"shape,omitzero"`
-	Extra Extra  `json:"extra,omitzero"`
+	ID     ID     `json:"id"`
+	Role   Role   `json:"role,omitempty"`
+	Name   string `json:"name,omitempty"`
+	Bank   Bank   `json:"bank,omitempty"`   // of a bank line or an entry
+	Canopy Canopy `json:"canopy,omitempty"` // of trees
+	Shape  Shape  `json:"shape,omitzero"`
+	Extra  Extra  `json:"extra,omitzero"`
 }
 
 // Bank is a true bank, seen looking downstream; "" is not known.

@@ -10,7 +10,7 @@ import (
 
 // Bound returns the box in degrees around everything drawn; when nothing is, around
 // At; when that is none too, an empty box. A box over the 180th meridian stays in one
-// piece: its longitudes then run on past 180 or -180.
+// piece: its longitudes then run on past 180.
 func (b Beat) Bound() orb.Bound {
 	var g gather
 	for _, p := range b.Pools {
@@ -25,27 +25,36 @@ func (b Beat) Bound() orb.Bound {
 	return g.bound()
 }
 
-// gather collects positions, longitudes taken the short way from the first one.
+// gather collects positions into two boxes: of longitudes as they are, and of the
+// western ones a full turn further on. A beat over the 180th meridian is narrower in
+// the second.
 type gather struct {
-	any bool
-	box orb.Bound
+	any         bool
+	box, beyond orb.Bound
 }
 
 func (g *gather) add(p orb.Point) {
 	if PlaceOf(p).Check() != nil {
 		return
 	}
+	far := p
+	if far[0] < 0 {
+		far[0] += 360
+	}
 	if !g.any {
-		g.any, g.box = true, orb.Bound{Min: p, Max: p}
+		g.any, g.box, g.beyond = true, p.Bound(), far.Bound()
 		return
 	}
-	p[0] = g.box.Min[0] + turn(p[0]-g.box.Min[0])
-	g.box = g.box.Extend(p)
+	g.box, g.beyond = g.box.Extend(p), g.beyond.Extend(far)
 }
 
 func (g *gather) bound() orb.Bound {
-	if !g.any {
+	width := func(b orb.Bound) float64 { return b.Max[0] - b.Min[0] }
+	switch {
+	case !g.any:
 		return orb.Bound{Min: orb.Point{1, 1}, Max: orb.Point{-1, -1}}
+	case width(g.beyond) < 180 && width(g.box) > 180:
+		return g.beyond
 	}
 	return g.box
 }

@@ -121,9 +121,7 @@ func (c *checking) pool(p Pool, what string) {
 	if err := p.Skyline.Check(); err != nil {
 		c.add(Fault{Kind: BadSkyline, ID: p.ID, What: what, Value: err.Error()})
 	}
-	if p.Canopy != "" && !p.Canopy.Known() {
-		c.add(Fault{Kind: BadCanopy, ID: p.ID, What: what, Value: string(p.Canopy)})
-	}
+	c.canopy(p.Canopy, p.ID, what)
 	c.bank(p.Bank, p.ID, what)
 	c.positions(p.ID, what, func(f func(orb.Point)) {
 		eachOf(p.Outline, f)
@@ -131,6 +129,12 @@ func (c *checking) pool(p Pool, what string) {
 		f(p.Tail.LonLat())
 	})
 	c.outline(p, what)
+}
+
+func (c *checking) canopy(v Canopy, id ID, what string) {
+	if v != "" && !v.Known() {
+		c.add(Fault{Kind: BadCanopy, ID: id, What: what, Value: string(v)})
+	}
 }
 
 func (c *checking) bank(b Bank, id ID, what string) {
@@ -170,6 +174,7 @@ func firstOf(a orb.Polygon) orb.Point {
 func (c *checking) feature(f Feature, what string) {
 	c.id(f.ID, what)
 	c.bank(f.Bank, f.ID, what)
+	c.canopy(f.Canopy, f.ID, what)
 	if f.Role == RoleBank && f.Bank == "" {
 		c.add(Fault{Kind: NoBankSide, ID: f.ID, What: what})
 	}
