@@ -1,0 +1,112 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+
+	"gloamline/journal"
+	"gloamline/timeline"
+)
+
+// ContactNumber is the number of a contact, with the rod's initials where more than
+// one rod fished: 5, or 5A.
+func ContactNumber(n *timeline.Night, k timeline.Contact) string {
+	s := strconv.Itoa(k.N)
+	if len(n.Rods) > 1 {
+		s += n.Rods[k.Rod].Initials
+	}
+	return s
+}
+
+// ContactLine says what came and where on the leader: 1 lb 10 oz, dropper; came off,
+// point; brown trout, 12 oz.
+func ContactLine(k timeline.Contact, p Prefs) string {
+	what := touches[k.Touch]
+	if k.Touch == journal.Landed && FishSize(k.Contact, p) != "" {
+		what = ""
+	}
+	species := ""
+	if s, ok := k.Species.Get(); ok && s != journal.SeaTrout {
+		species = SpeciesName(s)
+	}
+	return commas(what, species, FishSize(k.Contact, p), PositionName(k.Fly.Position))
+}
+
+// FishSize says the weight, marked if it was judged, else the length; empty if
+// neither is known.
+func FishSize(k journal.Contact, p Prefs) string {
+	if w, ok := k.Weight.Get(); ok {
+		if k.Estimated {
+			return "about " + p.weight(w)
+		}
+		return p.weight(w)
+	}
+	if l, ok := k.Length.Get(); ok {
+		return p.fish(l)
+	}
+	return ""
+}
+
+// ContactLines says a contact in the log: the fish, what else is known of it, and the
+// note.
+func ContactLines(n *timeline.Night, k timeline.Contact, p Prefs) []string {
+	out := []string{ContactLine(k, p)}
+	for _, s := range []string{FishDetails(k.Contact, p), k.Note} {
+		if s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// FishDetails says the rest: herling, 38 cm, hen, sea lice, hooked in the scissors, 20
+// s out of water, returned.
+func FishDetails(k journal.Contact, p Prefs) string {
+	length, lice, hook, air, tag, part := "", "", "", "", "", ""
+	if l, ok := k.Length.Get(); ok && k.Weight.Known() {
+		length = p.fish(l)
+	}
+	if has, ok := k.Lice.Get(); ok {
+		lice = "no sea lice"
+		if has {
+			lice = "sea lice"
+		}
+	}
+	if h, ok := k.HookPlace.Get(); ok {
+		hook = "hooked in the " + h
+		if h == "foul" {
+			hook = "foul-hooked"
+		}
+	}
+	if s, ok := k.AirTime.Get(); ok {
+		air = fmt.Sprintf("%d s out of water", s)
+		if s == 0 {
+			air = "kept in the water"
+		}
+	}
+	if t, ok := k.Tag.Get(); ok {
+		tag = "tag " + t
+	}
+	if s, ok := k.Part.Get(); ok {
+		part = "in the " + s + " of the pool"
+	}
+	return commas(k.Class.Or(""), length, k.Sex.Or(""), lice, hook, air, string(k.Fate.Or("")), tag, part)
+}
+
+// ContactTip says a contact in full: number, rod, time, pool, fish, fly and light.
+func ContactTip(n *timeline.Night, k timeline.Contact, p Prefs) string {
+	who := ""
+	if len(n.Rods) > 1 {
+		who = RodName(n.Rods[k.Rod])
+	}
+	where := ""
+	if k.HasPool {
+		where = PoolName(k.Pool.Name)
+	}
+	fly := ""
+	if k.HasFly && k.Fly.Known {
+		fly = "to " + Fly(k.Fly.Dress, p)
+	}
+	head := commas(ContactNumber(n, k), who, Moment(k.When, k.At, n.Zone), where)
+	return head + ": " + join("; ", []string{ContactLine(k, p), fly, Light(n, k, p), FishDetails(k.Contact, p), k.Note})
+}
