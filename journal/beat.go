@@ -12,7 +12,7 @@ import (
 // over revisions; Successors says into which pools a split or joined pool went.
 type Beat struct {
 	ID         ID               `json:"id"`
-	Revisions  []BeatRevision   `json:"revisions"` // oldest first
+	Revisions  []BeatRevision   `json:"revisions,omitempty"` // oldest first
 	Successors map[ID][]ID      `json:"successors,omitempty"`
 	Grey       Field[units.Lux] `json:"grey_lux,omitzero"` // own threshold for trees grey, if settled by hand
 }
@@ -53,6 +53,11 @@ func (b Beat) leadsTo(from, to ID, seen map[ID]bool) bool {
 	return false
 }
 
+// unkept lists the faults with which a sketch cannot be stored, because other
+// records could not refer to it or nothing could read it. Others, such as an
+// outline that crosses itself, are told to the person who draws.
+var unkept = []geo.FaultKind{geo.NoID, geo.SameID, geo.BadPosition, geo.UnknownZone, geo.BadBank, geo.BadCanopy}
+
 // Ref implements Record.
 func (b Beat) Ref() Ref { return Ref{Kind: KindBeat, ID: b.ID} }
 
@@ -68,17 +73,12 @@ func (b Beat) check(c *checker) {
 		if id := r.Shape.ID; !id.IsZero() && id != b.ID {
 			c.bad("revisions", "a sketch carries the identity of its beat, or none")
 		}
-		if r.Shape.Zone != "" {
-			if _, err := location(r.Shape.Zone); err != nil {
-				c.add(err)
+		shape := r.Shape
+		shape.ID = b.ID
+		for _, f := range geo.Check(shape) {
+			if slices.Contains(unkept, f.Kind) {
+				c.bad("revisions", "%s", f.Error())
 			}
-		}
-		seen := map[ID]bool{{}: true}
-		for _, p := range r.Shape.Pools {
-			if seen[p.ID] {
-				c.bad("revisions", "each pool needs an identity of its own")
-			}
-			seen[p.ID] = true
 		}
 	}
 	for p, next := range b.Successors {

@@ -67,10 +67,10 @@ type Contact struct {
 	Position  Field[int]          `json:"position,omitzero"` // on the leader: 0 point, 1 first dropper
 	Species   Field[Species]      `json:"species,omitzero"`
 	Class     Field[string]       `json:"class,omitzero"`
-	Length    Field[units.Length] `json:"length,omitzero"`         // snout to fork
-	ByEye     bool                `json:"length_by_eye,omitempty"` // the length was judged, not measured
+	Length    Field[units.Length] `json:"length,omitzero"`            // snout to fork
+	ByEye     bool                `json:"length_estimated,omitempty"` // judged, not measured
 	Weight    Field[units.Weight] `json:"weight,omitzero"`
-	Estimated bool                `json:"estimated,omitempty"` // the weight was judged, not weighed
+	Estimated bool                `json:"weight_estimated,omitempty"` // judged, not weighed
 	Sex       Field[string]       `json:"sex,omitzero"`
 	Lice      Field[bool]         `json:"lice,omitzero"`
 	HookPlace Field[string]       `json:"hook_place,omitzero"`

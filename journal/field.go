@@ -3,6 +3,7 @@ package journal
 import (
 	"bytes"
 	"encoding/json"
+	"reflect"
 )
 
 // Field is an answer that may be unknown, known to be none, or a value. The
@@ -65,13 +66,23 @@ func (f *Field[T]) UnmarshalJSON(b []byte) error {
 		return nil
 	}
 	var v T
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields() // a method is not told what the outer decoder was
-	if err := d.Decode(&v); err != nil {
+	if err := strictly(b, &v); err != nil {
 		return err
 	}
 	*f = Of(v)
 	return nil
+}
+
+// strictly reads b and refuses members that a struct does not have: a method
+// is not told whether the outer decoder does. Other values have no members, and
+// a decoder of their own would cost more than they do.
+func strictly[T any](b []byte, v *T) error {
+	if reflect.TypeFor[T]().Kind() != reflect.Struct {
+		return json.Unmarshal(b, v)
+	}
+	d := json.NewDecoder(bytes.NewReader(b))
+	d.DisallowUnknownFields()
+	return d.Decode(v)
 }
 
 // held returns the value without its type, for checks that walk a record.

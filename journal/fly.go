@@ -53,7 +53,7 @@ type Dress struct {
 type Fly struct {
 	ID      ID      `json:"id"`
 	Label   string  `json:"label,omitempty"` // the owner's own word for it, if any
-	Dresses []Dress `json:"dresses"`
+	Dresses []Dress `json:"dresses,omitempty"`
 	Retired Date    `json:"retired,omitzero"` // not offered from this evening on
 }
 
