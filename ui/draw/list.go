@@ -79,6 +79,7 @@ func (l *List) Text(t Text) {
 	if !(t.Halo.Width > 0) || t.Halo.Color.A == 0 {
 		t.Halo = Halo{}
 	}
+	t.Halo.Width = min(t.Halo.Width, t.Font.Size)
 	box := BoxOf(t).Box
 	if !box.ok() {
 		return

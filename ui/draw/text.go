@@ -56,7 +56,7 @@ type Text struct {
 // Halo is an outline in the background's colour that keeps text legible where lines
 // pass behind it. The zero Halo is none.
 type Halo struct {
-	Width float64 // dp beyond the letter
+	Width float64 // dp beyond the letter, at most the size of the font
 	Color Color
 }
 

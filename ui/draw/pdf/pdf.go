@@ -57,8 +57,10 @@ func Write(w io.Writer, pages []*draw.List, o Options) error {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	p := &page{f: f, widths: map[int]bool{}, names: map[string]string{}}
-	for w := draw.Regular; w <= draw.Bold; w++ {
-		f.AddUTF8FontFromBytes(family(w), "", slices.Clone(w.TTF()))
+	for w, used := range weights(pages) {
+		if used {
+			f.AddUTF8FontFromBytes(family(draw.Weight(w)), "", slices.Clone(draw.Weight(w).TTF()))
+		}
 	}
 	for _, l := range pages {
 		size := paper(l)
@@ -80,6 +82,18 @@ func Write(w io.Writer, pages []*draw.List, o Options) error {
 func paper(l *draw.List) fpdf.SizeType {
 	side := func(v float64) float64 { return math.Max(shortest, math.Min(v, longest)) }
 	return fpdf.SizeType{Wd: side(l.Size().W), Ht: side(l.Size().H)}
+}
+
+// weights tells which cuts of the typeface the pages use.
+func weights(pages []*draw.List) (used [draw.Bold + 1]bool) {
+	for _, l := range pages {
+		for i := range l.Len() {
+			if o := l.Op(i); o.Kind == draw.TextOp {
+				used[min(o.Text.Font.Weight, draw.Bold)] = true
+			}
+		}
+	}
+	return used
 }
 
 func family(w draw.Weight) string { return "gloamline" + w.String() }

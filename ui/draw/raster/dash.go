@@ -14,6 +14,9 @@ type dasher struct {
 	pts     []draw.Point
 }
 
+// manyDashes in one line are more than a picture can show; it is drawn unbroken.
+const manyDashes = 20000
+
 // begin takes the pattern. One finer than a quarter of a pixel is drawn unbroken.
 func (d *dasher) begin(s draw.Stroke, scale float64) {
 	d.pattern, d.total = d.pattern[:0], 0
@@ -44,6 +47,21 @@ func (d *dasher) run(p draw.Piece, box draw.Rect, emit func([]draw.Point)) {
 	segs := n - 1
 	if p.Closed {
 		segs = n
+	}
+	seen := 0.0
+	for i := range segs {
+		a, b := p.Points[i], p.Points[(i+1)%n]
+		if t0, t1, ok := visible(a, b, box); ok {
+			seen += (t1 - t0) * a.Dist(b)
+		}
+	}
+	if seen > manyDashes*d.total { // they would merge, and take for ever
+		d.pts = append(d.pts[:0], p.Points...)
+		if p.Closed {
+			d.pts = append(d.pts, p.Points[0])
+		}
+		emit(d.pts)
+		return
 	}
 	at := d.phase
 	index, left := d.seek(at)

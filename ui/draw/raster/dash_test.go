@@ -80,3 +80,9 @@ func TestFinePatternIsSolid(t *testing.T) {
 	d.begin(draw.Stroke{Dash: []float64{1, 1}}, 1)
 	assert.False(t, d.solid())
 }
+
+// Ensure that a very wide line, whose neighbourhood is all of the world, ends too.
+func TestWideDashedLineEnds(t *testing.T) {
+	_, n := lengths(draw.Piece{Points: []draw.Point{{X: -1e9}, {X: 1e9}}}, draw.Stroke{Dash: []float64{1, 1}}, draw.R(-1e9, -1e9, 2e9, 2e9))
+	assert.Equal(t, 1, n)
+}

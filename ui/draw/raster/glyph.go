@@ -35,7 +35,7 @@ func (s *surface) Text(t draw.Text) {
 		return
 	}
 	halo := t.Halo.Width > 0
-	if t.Angle != 0 || px > keptPixels || halo && (t.Halo.Color.A < 255 || t.Halo.Width > t.Font.Size) {
+	if t.Angle != 0 || px > keptPixels || halo && t.Halo.Color.A < 255 {
 		if halo {
 			s.outlines(t, true)
 		}

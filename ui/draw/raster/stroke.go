@@ -26,6 +26,10 @@ type stroker struct {
 // where a mitre is within 1.3 % of the half width of a round join.
 const gentle = 0.95
 
+// widestDashed is the half width in pixels above which a line is drawn unbroken: no
+// picture has such dashes, and their ends would take long.
+const widestDashed = 500
+
 func (s *stroker) begin(to *cells, st draw.Stroke, scale float64) {
 	s.to, s.half, s.cap, s.join = to, st.Width*scale/2, st.Cap, st.Join
 	s.dash.begin(st, scale)
@@ -33,7 +37,7 @@ func (s *stroker) begin(to *cells, st draw.Stroke, scale float64) {
 
 // piece adds the line along a row of points, dashed or not.
 func (s *stroker) piece(p draw.Piece) {
-	if s.dash.solid() {
+	if s.dash.solid() || s.half > widestDashed {
 		s.unbroken(p.Points, p.Closed)
 		return
 	}
@@ -216,8 +220,10 @@ func (s *stroker) dot(p draw.Point) {
 func (s *stroker) fan(p, r draw.Point, angle float64) {
 	step := 2 * math.Acos(math.Max(0, 1-0.03/math.Max(s.half, 0.03)))
 	n := int(math.Min(math.Ceil(math.Abs(angle)/step), 200))
+	sin, cos := math.Sincos(angle / float64(n))
 	for i := 1; i < n; i++ {
-		s.shape = append(s.shape, p.Add(r.Rotate(angle*180/math.Pi*float64(i)/float64(n))))
+		r = draw.Pt(r.X*cos-r.Y*sin, r.X*sin+r.Y*cos)
+		s.shape = append(s.shape, p.Add(r))
 	}
 }
 
