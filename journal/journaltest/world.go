@@ -2,6 +2,7 @@ package journaltest
 
 import (
 	"math/rand/v2"
+	"slices"
 	"time"
 
 	"github.com/paulmach/orb"
@@ -63,6 +64,7 @@ func (w *World) Vary(r journal.Record) journal.Record {
 	case journal.Trip:
 		r.Note = w.text()
 		r.Hours = field(w, w.span(r))
+		r.Rods = slices.Clone(r.Rods)
 		for i := range r.Rods {
 			r.Rods[i].Client = w.yes()
 		}
