@@ -50,8 +50,9 @@ func findFlow(left, right, water, middles Path) flow {
 	return f
 }
 
-// stations is into how many points a bank is taken apart to compare it with another.
-const stations = 64
+// Into how many points a bank is taken apart to compare it with another: as many as it
+// was drawn with, within these limits.
+const stations, maxStations = 64, 512
 
 // ends is the distance between the ends of two lines, first to first, last to last.
 func ends(a, b Path) units.Metres {
@@ -75,7 +76,7 @@ func side(line Path, points []Point) int {
 // point of the left bank is joined to the nearest of the right that lies no further
 // back than the one before, so that a bend cannot make the line run backwards.
 func between(left, right Path) Path {
-	n := max(stations, len(left))
+	n := min(max(stations, len(left)), maxStations)
 	var out Path
 	reached := units.Metres(-1)
 	for _, p := range left.Even(n) {

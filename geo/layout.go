@@ -65,7 +65,7 @@ func (b Beat) LayoutOn(pl Plane) *Layout {
 			s.lo, s.hi = corners(s.Area[0])
 			l.Pools = append(l.Pools, s)
 			middles = append(middles, s.Area.Centroid())
-			water = append(water, s.Area[0]...)
+			water = append(water, s.Area[0].Even(stations/2)...)
 		}
 	}
 	var sides [2]Path

@@ -32,6 +32,11 @@ func (r *reader) feature(i int, raw json.RawMessage) *Error {
 	_, boxed := o["bbox"]
 	delete(o, "bbox")
 	r.forbid(o, "coordinates", "geometries", "features")
+	if raw, ok := o["id"]; ok && isNull(raw) {
+		delete(o, "id")
+	} else if _, ok := text(raw); !ok {
+		r.forbid(o, "id") // neither a text nor a number (section 3.2)
+	}
 
 	properties := r.properties(o)
 	var f geo.Feature

@@ -20,7 +20,9 @@ func FuzzRead(f *testing.F) {
 		if err != nil {
 			f.Fatal(err)
 		}
-		f.Add(data)
+		if len(data) < 2000 { // a whole beat makes every step slow
+			f.Add(data)
+		}
 	}
 	for _, s := range []string{
 		`{"type":"Feature","id":1,"properties":{"id":2,"journal_id":"738eb1778485a275993269cd4f123846"},"geometry":null}`,

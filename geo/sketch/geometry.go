@@ -156,6 +156,9 @@ func (r *reader) tidy(d *drawing) *Error {
 }
 
 func (r *reader) positions(list []position) *Error {
+	if r.count += len(list); r.count > MaxPositions {
+		return refuse(TooBig, "the file has more than %d positions, which no sketch of a beat needs; simplify its lines", MaxPositions)
+	}
 	for _, p := range list {
 		if len(p) < 2 {
 			return r.bad("a position of fewer than two numbers")

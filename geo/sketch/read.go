@@ -14,6 +14,10 @@ import (
 // centimetre takes a hundredth of it.
 const MaxBytes = 16 << 20
 
+// MaxPositions is how many positions a file may have: a beat needs about a hundred for
+// each pool, and more would make checking it slow.
+const MaxPositions = 50_000
+
 // Read reads a beat from GeoJSON. The warnings say what was put right or left aside;
 // geo.Check says what is wrong with the beat itself. The error is an *Error.
 func Read(in io.Reader) (geo.Beat, []Warning, error) {
@@ -38,6 +42,7 @@ type reader struct {
 	ids      map[geo.ID]bool
 	at       int // feature being read, -1 for the file
 	name     string
+	count    int // positions so far
 }
 
 func (r *reader) warn(kind WarningKind, detail string) {

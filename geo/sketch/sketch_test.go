@@ -305,6 +305,8 @@ func TestReadRefuses(t *testing.T) {
 	}
 	_, _, err := Read(strings.NewReader(strings.Repeat(" ", MaxBytes+1)))
 	assert.ErrorContains(t, err, "larger than 16 MB")
+	_, _, err = Read(strings.NewReader(`{"type":"MultiPoint","coordinates":[[1,2]` + strings.Repeat(",[1,2]", MaxPositions) + "]}"))
+	assert.ErrorContains(t, err, "more than 50000 positions")
 	deep := strings.Repeat(`{"type":"GeometryCollection","geometries":[`, 40) + strings.Repeat("]}", 40)
 	_, _, err = Read(strings.NewReader(deep))
 	assert.ErrorContains(t, err, "too deep")
