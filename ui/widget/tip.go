@@ -99,8 +99,10 @@ func (l *TipLayer) show(text string, o fyne.CanvasObject) {
 // Button is a button with a tip.
 type Button struct {
 	widget.Button
-	Tip   string
-	layer *TipLayer
+	Tip    string
+	OnKey  func(*fyne.KeyEvent) bool // keys that mean nothing to a button
+	OnRune func(rune)
+	layer  *TipLayer
 }
 
 var _ desktop.Hoverable = (*Button)(nil)
@@ -129,4 +131,26 @@ func (b *Button) MouseOut() {
 func (b *Button) Tapped(e *fyne.PointEvent) {
 	b.layer.Hide()
 	b.Button.Tapped(e)
+}
+
+// TypedKey is part of fyne.Focusable.
+func (b *Button) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+		b.layer.Hide()
+		if !b.Disabled() && b.OnTapped != nil {
+			b.OnTapped()
+		}
+	default:
+		if b.OnKey != nil {
+			b.OnKey(e)
+		}
+	}
+}
+
+// TypedRune is part of fyne.Focusable.
+func (b *Button) TypedRune(r rune) {
+	if r != ' ' && b.OnRune != nil {
+		b.OnRune(r)
+	}
 }

@@ -1,0 +1,302 @@
+package screen
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"gloamline/ui/state"
+	"gloamline/ui/words"
+)
+
+// input is what a person fills a field of a card in with.
+type input interface {
+	fyne.Focusable
+	fyne.CanvasObject
+	// fill shows the field as it stands without reporting it as typed.
+	fill(f state.Field)
+}
+
+// hooks is what all inputs report.
+type hooks struct {
+	set   func(text string)         // typed or chosen
+	key   func(*fyne.KeyEvent) bool // before the input itself; true if it meant something
+	focus func()                    // got the keyboard
+	mute  bool                      // while filled in
+}
+
+func (h *hooks) changed(text string) {
+	if !h.mute {
+		h.set(text)
+	}
+}
+
+// newInput makes the input for a kind of field.
+func newInput(f state.Field, h *hooks) input {
+	switch f.Kind {
+	case state.Pick:
+		return newChooser(h)
+	case state.Combo:
+		return newCombo(h)
+	case state.Tick:
+		return newTick(h)
+	}
+	return newEntry(f.Kind == state.Lines, h)
+}
+
+// entry is a field of text. Return is for the card, Tab for the next field, also
+// where there are several lines; Shift with Return makes a new line there.
+type entry struct {
+	widget.Entry
+	h *hooks
+}
+
+func newEntry(lines bool, h *hooks) *entry {
+	e := &entry{h: h}
+	e.ExtendBaseWidget(e)
+	if lines {
+		e.MultiLine = true
+		e.Wrapping = fyne.TextWrapWord
+		e.SetMinRowsVisible(3)
+	}
+	e.OnChanged = h.changed
+	return e
+}
+
+func (e *entry) fill(f state.Field) {
+	if e.Text == f.Value && e.PlaceHolder == f.Hint {
+		return
+	}
+	e.h.mute = true
+	defer func() { e.h.mute = false }()
+	e.PlaceHolder = f.Hint
+	if e.Text != f.Value {
+		e.SetText(f.Value)
+		e.CursorColumn = len([]rune(f.Value))
+	}
+	e.Refresh()
+}
+
+// AcceptsTab is part of fyne.Tabbable.
+func (e *entry) AcceptsTab() bool { return false }
+
+// FocusGained is part of fyne.Focusable.
+func (e *entry) FocusGained() {
+	e.Entry.FocusGained()
+	e.h.focus()
+}
+
+// TypedKey is part of fyne.Focusable.
+func (e *entry) TypedKey(k *fyne.KeyEvent) {
+	newLine := e.MultiLine && (k.Name == fyne.KeyReturn || k.Name == fyne.KeyEnter) && modifiers()&fyne.KeyModifierShift != 0
+	if newLine || !e.h.key(k) {
+		e.Entry.TypedKey(k)
+	}
+}
+
+// combo is a field of text with choices to take from. Down shows them.
+type combo struct {
+	widget.SelectEntry
+	h      *hooks
+	labels []string
+	values map[string]string // by label
+}
+
+func newCombo(h *hooks) *combo {
+	c := &combo{h: h}
+	c.ExtendBaseWidget(c)
+	c.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
+	c.OnChanged = func(s string) {
+		if v, ok := c.values[s]; ok {
+			s = v
+		}
+		h.changed(s)
+	}
+	return c
+}
+
+func (c *combo) fill(f state.Field) {
+	c.h.mute = true
+	defer func() { c.h.mute = false }()
+	labels := labelsOf(f.Choices)
+	if !same(labels, c.labels) {
+		c.labels, c.values = labels, map[string]string{}
+		for _, o := range f.Choices {
+			c.values[o.Label] = o.Value
+		}
+		c.SetOptions(labels)
+	}
+	c.PlaceHolder = f.Hint
+	// What is being typed stays as typed, also where it names a choice.
+	if v, ok := c.values[c.Text]; c.Text != f.Value && !(ok && v == f.Value) {
+		c.SetText(f.Shown())
+	}
+	c.Refresh()
+}
+
+// FocusGained is part of fyne.Focusable.
+func (c *combo) FocusGained() {
+	c.SelectEntry.FocusGained()
+	c.h.focus()
+}
+
+// TypedKey is part of fyne.Focusable.
+func (c *combo) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyDown {
+		if t, ok := c.ActionItem.(fyne.Tappable); ok {
+			t.Tapped(&fyne.PointEvent{})
+		}
+		return
+	}
+	if !c.h.key(k) {
+		c.SelectEntry.TypedKey(k)
+	}
+}
+
+// chooser takes one of a few choices. Its arrows and first letters step through
+// them, Space shows them, Delete leaves it not known.
+type chooser struct {
+	widget.Select
+	h       *hooks
+	choices []state.Choice
+}
+
+func newChooser(h *hooks) *chooser {
+	c := &chooser{h: h}
+	c.ExtendBaseWidget(c)
+	c.OnChanged = func(label string) {
+		for _, o := range c.choices {
+			if o.Label == label {
+				h.changed(o.Value)
+				return
+			}
+		}
+	}
+	return c
+}
+
+func (c *chooser) fill(f state.Field) {
+	c.h.mute = true
+	defer func() { c.h.mute = false }()
+	choices := f.Choices
+	if len(choices) == 0 || choices[0].Value != "" {
+		choices = append([]state.Choice{{Label: words.NotKnown()}}, choices...)
+	}
+	if labels := labelsOf(choices); !same(labels, c.Options) {
+		c.Options = labels
+	}
+	c.choices = choices
+	for i, o := range choices {
+		if o.Value == f.Value {
+			if c.SelectedIndex() != i {
+				c.SetSelectedIndex(i)
+			}
+			c.Refresh()
+			return
+		}
+	}
+	c.ClearSelected()
+	c.Refresh()
+}
+
+// step chooses another one, going round.
+func (c *chooser) step(by int) {
+	n := len(c.choices)
+	if n > 0 {
+		c.SetSelectedIndex(((max(c.SelectedIndex(), 0)+by)%n + n) % n)
+	}
+}
+
+// FocusGained is part of fyne.Focusable.
+func (c *chooser) FocusGained() {
+	c.Select.FocusGained()
+	c.h.focus()
+}
+
+// TypedKey is part of fyne.Focusable.
+func (c *chooser) TypedKey(k *fyne.KeyEvent) {
+	switch k.Name {
+	case fyne.KeyDown, fyne.KeyRight:
+		c.step(1)
+	case fyne.KeyUp, fyne.KeyLeft:
+		c.step(-1)
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		c.SetSelectedIndex(0)
+	default:
+		if !c.h.key(k) {
+			c.Select.TypedKey(k)
+		}
+	}
+}
+
+// TypedRune goes to the next choice that begins with it.
+func (c *chooser) TypedRune(r rune) {
+	want := strings.ToLower(string(r))
+	for i := 1; i <= len(c.choices); i++ {
+		k := (max(c.SelectedIndex(), 0) + i) % len(c.choices)
+		if strings.HasPrefix(strings.ToLower(c.choices[k].Label), want) {
+			c.SetSelectedIndex(k)
+			return
+		}
+	}
+}
+
+// tick is yes or nothing.
+type tick struct {
+	widget.Check
+	h *hooks
+}
+
+func newTick(h *hooks) *tick {
+	t := &tick{h: h}
+	t.ExtendBaseWidget(t)
+	t.OnChanged = func(on bool) {
+		if on {
+			h.changed("yes")
+		} else {
+			h.changed("")
+		}
+	}
+	return t
+}
+
+func (t *tick) fill(f state.Field) {
+	t.h.mute = true
+	defer func() { t.h.mute = false }()
+	t.SetText(f.Hint)
+	t.SetChecked(f.Value == "yes")
+}
+
+// FocusGained is part of fyne.Focusable.
+func (t *tick) FocusGained() {
+	t.Check.FocusGained()
+	t.h.focus()
+}
+
+// TypedKey is part of fyne.Focusable.
+func (t *tick) TypedKey(k *fyne.KeyEvent) {
+	if !t.h.key(k) {
+		t.Check.TypedKey(k)
+	}
+}
+
+func labelsOf(choices []state.Choice) []string {
+	out := make([]string, len(choices))
+	for i, c := range choices {
+		out[i] = c.Label
+	}
+	return out
+}
+
+func same(a, b []string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,142 @@
+package screen
+
+import (
+	"strings"
+	"unicode"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"gloamline/ui/state"
+)
+
+// named are the keys that make no character, by the names of the table of commands.
+var named = map[fyne.KeyName]string{
+	fyne.KeyLeft: "Left", fyne.KeyRight: "Right", fyne.KeyUp: "Up", fyne.KeyDown: "Down",
+	fyne.KeyHome: "Home", fyne.KeyEnd: "End", fyne.KeyPageUp: "PageUp", fyne.KeyPageDown: "PageDown",
+	fyne.KeyReturn: "Return", fyne.KeyEnter: "Return", fyne.KeyEscape: "Escape", fyne.KeyDelete: "Delete",
+	fyne.KeyF1: "F1", fyne.KeyF2: "F2", fyne.KeyF5: "F5", fyne.KeyF11: "F11",
+}
+
+// keyNames is the way back, for the menus.
+var keyNames = func() map[string]fyne.KeyName {
+	out := map[string]fyne.KeyName{"Space": fyne.KeySpace}
+	for k, v := range named {
+		if k != fyne.KeyEnter {
+			out[v] = k
+		}
+	}
+	return out
+}()
+
+// ofKey is the keystroke of a key that makes no character; false for others, which
+// come as characters too.
+func ofKey(e *fyne.KeyEvent, mod fyne.KeyModifier) (state.Key, bool) {
+	name, ok := named[e.Name]
+	return state.Key{
+		Key: name, Ctrl: mod&fyne.KeyModifierControl != 0, Shift: mod&fyne.KeyModifierShift != 0, Alt: mod&fyne.KeyModifierAlt != 0,
+	}, ok
+}
+
+// ofRune is the keystroke of a character. A capital is the letter with Shift; a sign
+// is itself, however the keyboard makes it.
+func ofRune(r rune) state.Key {
+	if r == ' ' {
+		return state.Key{Key: "Space"}
+	}
+	return state.Key{Key: strings.ToUpper(string(r)), Shift: unicode.IsUpper(r)}
+}
+
+// shortcut is how a menu shows a keystroke and, with Ctrl or Alt, hears it. The
+// toolkit has shortcuts of its own for undo and redo. One without Ctrl or Alt is
+// shown only: it comes as a key or character, so that it can be typed into a field.
+func shortcut(k state.Key) fyne.Shortcut {
+	switch {
+	case k == state.Key{Key: "Z", Ctrl: true}:
+		return &fyne.ShortcutUndo{}
+	case k.Key == "":
+		return nil
+	}
+	name, ok := keyNames[k.Key]
+	if !ok {
+		name = fyne.KeyName(k.Key)
+	}
+	var mod fyne.KeyModifier
+	if k.Ctrl {
+		mod |= fyne.KeyModifierControl
+	}
+	if k.Shift {
+		mod |= fyne.KeyModifierShift
+	}
+	if k.Alt {
+		mod |= fyne.KeyModifierAlt
+	}
+	return &desktop.CustomShortcut{KeyName: name, Modifier: mod}
+}
+
+// modifiers are the keys held down now.
+func modifiers() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}
+
+// typedKey carries out what a key means and reports whether it means something.
+func (s *Screen) typedKey(e *fyne.KeyEvent) bool {
+	if s.modal.key(e) {
+		return true
+	}
+	if s.modal.open() {
+		return false
+	}
+	k, ok := ofKey(e, modifiers())
+	return ok && s.do(k)
+}
+
+// typedRune carries out what a character means.
+func (s *Screen) typedRune(r rune) {
+	if !s.modal.open() && modifiers()&(fyne.KeyModifierControl|fyne.KeyModifierAlt|fyne.KeyModifierSuper) == 0 {
+		s.do(ofRune(r))
+	}
+}
+
+// do carries out the command of a keystroke.
+func (s *Screen) do(k state.Key) bool {
+	c := s.desk.CommandFor(k)
+	if c == nil {
+		return false
+	}
+	s.run(c)
+	return true
+}
+
+// run carries out a command unless it is not enabled, and shows what went wrong.
+// While a card is open Return stores it and Escape puts it away; a card on which
+// something was typed is not pushed aside by another one.
+func (s *Screen) run(c *state.Command) {
+	if s.modal.open() || !c.Enabled() {
+		return
+	}
+	if open := s.desk.Card(); open != nil {
+		switch {
+		case c.ID == "edit.let-go":
+			s.card.escape()
+			return
+		case c.ID == "edit.amend" && c.Key.Key == "Return":
+			s.card.doCommit()
+			return
+		case open.Dirty() && opensCard(c):
+			s.card.hold()
+			return
+		}
+	}
+	if err := c.Run(); err != nil {
+		s.tellError(err)
+	}
+}
+
+// opensCard reports whether a command puts a card on the desk or another night.
+func opensCard(c *state.Command) bool {
+	return c.Menu == "Add" || c.Menu == "Night" || c.ID == "edit.amend"
+}

@@ -1,0 +1,95 @@
+package screen
+
+import (
+	"errors"
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"gloamline/journal"
+	"gloamline/ui/draw"
+	own "gloamline/ui/widget"
+	"gloamline/ui/words"
+)
+
+// footer is the line below everything: what was done last, and what the pointer and
+// the keys can do.
+type footer struct {
+	s        *Screen
+	told     *canvas.Text
+	hint     *canvas.Text
+	all      fyne.CanvasObject
+	lastTold string
+}
+
+func newFooter(s *Screen) *footer {
+	f := &footer{s: s, told: canvas.NewText("", color.Transparent), hint: canvas.NewText(words.FooterHint(), color.Transparent)}
+	f.told.TextSize, f.hint.TextSize = 12, 12
+	f.all = container.New(inset{14, 3}, container.NewBorder(nil, nil, f.told, f.hint))
+	return f
+}
+
+func (f *footer) sync() {
+	f.told.Text, f.told.Color, f.hint.Color = f.lastTold, f.s.look().Soft, f.s.look().Soft
+	f.told.Refresh()
+	f.hint.Refresh()
+}
+
+// tell says something that needs no answer.
+func (s *Screen) tell(text string) {
+	s.foot.lastTold = text
+	s.foot.sync()
+}
+
+// tellError says what went wrong and what can be done, in a dialog of two sentences.
+// What nobody foresaw is also written to the log.
+func (s *Screen) tellError(err error) {
+	var e *journal.Error
+	if !errors.As(err, &e) || e.Kind == journal.Internal {
+		s.opt.Log.Error("unforeseen", "error", err)
+	}
+	what, do := words.Explain(err)
+	s.message(what, do)
+}
+
+// message shows two sentences and waits for Return or Escape.
+func (s *Screen) message(what, do string) {
+	first := own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 15}, 420, s.ink)
+	first.SetText(what)
+	second := own.NewParagraph(draw.Font{Size: 13.5}, 420, s.soft)
+	second.SetText(do)
+	width := canvas.NewRectangle(color.Transparent)
+	width.SetMinSize(fyne.NewSize(420, 1))
+	var hide func()
+	ok := newSheetButton(s, words.OK(), func() { hide() })
+	ok.Importance = widget.HighImportance
+	hide = s.modal.show(container.New(inset{18, 14}, container.NewVBox(first, second, width, container.NewHBox(ok))), ok, func() { hide() })
+}
+
+// sheetButton is a button of a dialog; keys that mean nothing to it are the dialog's.
+type sheetButton struct {
+	widget.Button
+	s *Screen
+}
+
+func newSheetButton(s *Screen, label string, tapped func()) *sheetButton {
+	b := &sheetButton{s: s}
+	b.Text, b.OnTapped = label, tapped
+	b.ExtendBaseWidget(b)
+	return b
+}
+
+// TypedKey is part of fyne.Focusable. Return means this button, not the chief one.
+func (b *sheetButton) TypedKey(k *fyne.KeyEvent) {
+	switch k.Name {
+	case fyne.KeyReturn, fyne.KeyEnter:
+		b.OnTapped()
+	case fyne.KeyEscape:
+		b.s.modal.key(k)
+	default:
+		b.Button.TypedKey(k)
+	}
+}

@@ -1,0 +1,196 @@
+package screen
+
+import (
+	"bytes"
+	"errors"
+	"image/png"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"gloamline/timeline"
+	"gloamline/ui/draw"
+	"gloamline/ui/draw/pdf"
+	"gloamline/ui/draw/raster"
+	"gloamline/ui/draw/svg"
+	"gloamline/ui/scene"
+	own "gloamline/ui/widget"
+	"gloamline/ui/words"
+)
+
+// pagePixels is the scale of a page written as PNG: 2.5 pixels to the dp of 1/96
+// inch, which is 240 to the inch.
+const pagePixels = 2.5
+
+// showPage shows the page of the open night as it will leave, and saves it.
+func (s *Screen) showPage() {
+	n := s.desk.Night()
+	if n == nil {
+		return
+	}
+	pages := scene.Page(n, scene.Paper, scene.PageView{Prefs: s.prefs()})
+	board := own.NewBoard(func(size draw.Size) scene.Scene { return preview(pages, size.W) }, func() scene.Look { return scene.Paper })
+	board.Tall = true
+	win := s.win.Canvas().Size()
+	h := min(760, win.Height-150)
+	board.Min = fyne.NewSize(min(720, win.Width-80), h)
+
+	name := newSheetEntry(s)
+	name.SetText(filepath.Join(s.pageFolder(), words.PageFile(n)+".pdf"))
+	note := own.NewParagraph(draw.Font{Size: 12}, 640, s.soft)
+	note.SetText(words.PageHint())
+	var hide func()
+	save := func() {
+		s.savePage(n, pages, name.Text, func(err error) {
+			if err != nil {
+				note.SetText(words.SaveFault(err))
+				note.Color = s.errorInk
+				note.Refresh()
+				return
+			}
+			hide()
+			s.remember("folder", filepath.Dir(name.Text))
+			s.tell(words.Saved(name.Text))
+		})
+	}
+	name.OnSubmitted = func(string) { save() }
+	ok := newSheetButton(s, words.SaveButton(), save)
+	ok.Importance = widget.HighImportance
+	no := newSheetButton(s, words.CloseButton(), func() { hide() })
+	kinds := container.NewHBox()
+	for _, k := range []string{"pdf", "png", "svg"} {
+		kinds.Add(newSheetButton(s, strings.ToUpper(k), func() {
+			name.SetText(strings.TrimSuffix(name.Text, filepath.Ext(name.Text)) + "." + k)
+		}))
+	}
+	title := canvas.NewText(words.PageTitle(n), s.ink())
+	title.TextSize, title.TextStyle.Bold = 16, true
+	foot := container.NewVBox(note, container.NewBorder(nil, nil, nil, container.NewHBox(kinds, no, ok), name))
+	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, board)), name, save)
+}
+
+// preview puts pages below each other, fitted to a width.
+func preview(pages []*draw.List, width float64) scene.Scene {
+	const air = 12
+	k := (width - 2*air) / scene.PageSize.W
+	h := scene.PageSize.H * k
+	l := draw.NewList(draw.Size{W: width, H: air + (h+air)*float64(len(pages))})
+	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(draw.Gray(0x80)))
+	for i, p := range pages {
+		draw.Place(l, p, k, draw.Pt(air, air+(h+air)*float64(i)))
+	}
+	return scene.Scene{List: l}
+}
+
+// savePage writes the pages in the format of the name's ending, away from the
+// window, and never over another file of that name.
+func (s *Screen) savePage(n *timeline.Night, pages []*draw.List, path string, done func(error)) {
+	title := words.PageTitle(n)
+	job(func() error { return writePages(path, title, pages) }, done)
+}
+
+// errFormat says that a file's ending is none of those that can be written.
+var errFormat = errors.New("the name must end in .pdf, .png or .svg")
+
+// writePages writes pages to new files: all into one PDF, else one file a page.
+func writePages(path, title string, pages []*draw.List) error {
+	ext := strings.ToLower(filepath.Ext(path))
+	stem := strings.TrimSuffix(path, filepath.Ext(path))
+	switch ext {
+	case ".pdf":
+		return writeNew(path, func(w io.Writer) error {
+			return pdf.Write(w, inPoints(pages), pdf.Options{Title: title})
+		})
+	case ".png", ".svg":
+	default:
+		return errFormat
+	}
+	for i, p := range pages {
+		name := path
+		if i > 0 {
+			name = stem + "-" + string(rune('1'+i)) + ext
+		}
+		err := writeNew(name, func(w io.Writer) error {
+			if ext == ".svg" {
+				return svg.Write(w, p, svg.Options{Title: title, Fonts: true})
+			}
+			var painter raster.Painter
+			return png.Encode(w, painter.Image(p, pagePixels))
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// inPoints is the pages on paper, where one dp is a point.
+func inPoints(pages []*draw.List) []*draw.List {
+	out := make([]*draw.List, len(pages))
+	for i, p := range pages {
+		out[i] = draw.NewList(pdf.A4)
+		draw.Place(out[i], p, scene.PagePoint, draw.Point{})
+	}
+	return out
+}
+
+// writeNew makes the whole content first, so that a file is there whole or not at all.
+func writeNew(path string, write func(io.Writer) error) error {
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		return err
+	}
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(b.Bytes())
+	if cerr := f.Close(); err == nil {
+		err = cerr
+	}
+	if err != nil {
+		_ = os.Remove(path)
+	}
+	return err
+}
+
+// pageFolder is where the last page went, else the person's home.
+func (s *Screen) pageFolder() string {
+	if dir := s.recall("folder"); dir != "" {
+		if i, err := os.Stat(dir); err == nil && i.IsDir() {
+			return dir
+		}
+	}
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return "."
+	}
+	return home
+}
+
+// sheetEntry is a field of a dialog, whose Escape is the dialog's.
+type sheetEntry struct {
+	widget.Entry
+	s *Screen
+}
+
+func newSheetEntry(s *Screen) *sheetEntry {
+	e := &sheetEntry{s: s}
+	e.ExtendBaseWidget(e)
+	return e
+}
+
+// TypedKey is part of fyne.Focusable.
+func (e *sheetEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		e.s.modal.key(k)
+		return
+	}
+	e.Entry.TypedKey(k)
+}

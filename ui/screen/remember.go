@@ -1,0 +1,77 @@
+package screen
+
+import (
+	"fmt"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"gloamline/geo"
+)
+
+func (s *Screen) remember(key, value string) {
+	if s.opt.Remember != nil {
+		s.opt.Remember.Set(key, value)
+	}
+}
+
+func (s *Screen) recall(key string) string {
+	if s.opt.Remember == nil {
+		return ""
+	}
+	return s.opt.Remember.Get(key)
+}
+
+// restore gives the window the size it had and opens the night that was open.
+func (s *Screen) restore() {
+	size := fyne.NewSize(1280, 800)
+	var w, h float32
+	if _, err := fmt.Sscanf(s.recall("size"), "%fx%f", &w, &h); err == nil && w >= 800 && h >= 500 && w < 8000 && h < 8000 {
+		size = fyne.NewSize(w, h)
+	}
+	s.win.Resize(size)
+	s.win.SetCloseIntercept(s.quit)
+	id, err := geo.ParseID(s.recall("night"))
+	if err == nil && s.desk.RowOf(id) >= 0 && s.desk.Open(id) == nil {
+		return
+	}
+	if s.desk.NightCount() > 0 {
+		if err := s.desk.Open(s.desk.NightRow(0).Trip); err != nil {
+			s.opt.Log.Warn("the last night does not open", "error", err)
+		}
+	}
+}
+
+func (s *Screen) rememberNight() {
+	if n := s.desk.Night(); n != nil {
+		s.remember("night", n.Log.Trip.ID.String())
+	}
+}
+
+// quit keeps the window's size and closes it. Everything written down is stored
+// already, except what stands on an open card.
+func (s *Screen) quit() {
+	if c := s.desk.Card(); c != nil && c.Dirty() && !s.card.warned {
+		s.card.escape()
+		return
+	}
+	size := s.win.Canvas().Size()
+	if !s.win.FullScreen() {
+		s.remember("size", fmt.Sprintf("%.0fx%.0f", size.Width, size.Height))
+	}
+	if s.play != nil {
+		s.play.Stop()
+	}
+	s.win.Close()
+}
+
+// syncPlay starts or stops the clock that moves the cursor.
+func (s *Screen) syncPlay() {
+	switch on := s.desk.Playing(); {
+	case on && s.play == nil:
+		s.play = startClock(40*time.Millisecond, func(d time.Duration) { s.desk.Advance(d) })
+	case !on && s.play != nil:
+		s.play.Stop()
+		s.play = nil
+	}
+}

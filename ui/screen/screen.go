@@ -1,0 +1,210 @@
+package screen
+
+import (
+	"image/color"
+	"log/slog"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+
+	"gloamline/ui/draw"
+	"gloamline/ui/scene"
+	"gloamline/ui/state"
+	own "gloamline/ui/widget"
+	"gloamline/ui/words"
+)
+
+// Options are what a screen is given by the command.
+type Options struct {
+	Log     *slog.Logger
+	Version string
+	Journal string // where the journal lies, to be told
+	Remember
+	// What is done with whole journals; nil where that cannot be done.
+	New, Open, Backup func()
+}
+
+// Remember keeps small things from one session to the next.
+type Remember interface {
+	Get(key string) string
+	Set(key, value string)
+}
+
+// Screen is the window on a desk.
+type Screen struct {
+	app  fyne.App
+	win  fyne.Window
+	desk *state.Desk
+	opt  Options
+
+	theme *Theme
+	tips  *own.TipLayer
+	modal modal
+
+	side   *side
+	header *header
+	tools  *tools
+	sketch *own.Board
+	log    *own.Board
+	strip  *own.Board
+	bound  map[string]bool // commands that the window carries out itself
+	card   *card
+	foot   *footer
+	menus  *menus
+	night  *fyne.Container
+	play   *clock
+	frames []*frame
+}
+
+// New makes the window and shows the desk in it. It is not visible until Show.
+func New(a fyne.App, d *state.Desk, opt Options) *Screen {
+	s := &Screen{app: a, desk: d, opt: opt}
+	s.win = a.NewWindow(words.WindowTitle())
+	s.win.SetIcon(AppIcon())
+	s.modal.canvas = s.win.Canvas
+	s.setTheme()
+	s.tips = own.NewTipLayer(s.look)
+
+	s.bind()
+	s.side = newSide(s)
+	s.header = newHeader(s)
+	s.tools = newTools(s)
+	s.sketch = s.newSketch()
+	s.log = s.newLog()
+	s.strip = s.newStrip()
+	s.card = newCard(s)
+	s.foot = newFooter(s)
+	s.menus = newMenus(s)
+
+	s.night = container.New(&night{
+		header: s.header.all, tools: s.tools.all, sketch: s.panel(s.sketch), log: s.panel(s.log),
+		strip: s.panel(s.strip), card: s.card.all, cardOpen: func() bool { return d.Card() != nil },
+	}, s.header.all, s.tools.all)
+	l := s.night.Layout.(*night)
+	s.night.Objects = []fyne.CanvasObject{l.header, l.tools, l.sketch, l.log, l.strip, l.card}
+
+	content := container.NewBorder(nil, s.foot.all, s.side.all, nil, container.New(inset{14, 12}, s.night))
+	s.win.SetPadded(false)
+	s.win.SetContent(container.NewStack(content, s.tips.Object()))
+	s.win.SetMainMenu(s.menus.main)
+	s.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { s.typedKey(e) })
+	s.win.Canvas().SetOnTypedRune(s.typedRune)
+	s.win.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { s.runID("edit.redo") })
+	s.restore()
+	d.OnChange(s.changed)
+	s.changed(state.Everything)
+	return s
+}
+
+// Window is the window.
+func (s *Screen) Window() fyne.Window { return s.win }
+
+// changed brings what is shown up to date with the desk.
+func (s *Screen) changed(w state.What) {
+	if w.Has(state.Look) {
+		s.setTheme()
+	}
+	if w.Has(state.Nights | state.NightOpen | state.Look) {
+		s.side.sync()
+	}
+	if w.Has(state.NightOpen | state.Look) {
+		s.header.sync()
+	}
+	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look) {
+		s.sketch.Renew()
+		s.strip.Renew()
+		s.tools.sync()
+		s.log.Renew()
+		s.revealSelected(w)
+	}
+	if w.Has(state.CardOpen) {
+		s.card.sync()
+		s.night.Refresh()
+		if s.desk.Card() == nil && s.win.Canvas().Focused() == nil {
+			s.focus(s.strip)
+		}
+	}
+	if w.Has(state.Can | state.NightOpen | state.Selection | state.CardOpen | state.Look) {
+		s.tools.sync()
+		s.menus.sync()
+	}
+	if w.Has(state.NightOpen) {
+		s.rememberNight()
+	}
+	s.syncPlay()
+}
+
+// prefs are the units and names in which sentences are written.
+func (s *Screen) prefs() words.Prefs { return words.DefaultPrefs }
+
+// look is the look as scenes take it.
+func (s *Screen) look() scene.Look { return s.theme.Look }
+
+func (s *Screen) setTheme() {
+	l := scene.LookNamed(s.desk.Look())
+	if s.theme != nil && s.theme.Look.Name == l.Name {
+		return
+	}
+	s.theme = NewTheme(l)
+	s.app.Settings().SetTheme(s.theme)
+	s.remember("look", l.Name)
+	for _, f := range s.frames {
+		f.recolour(l)
+	}
+}
+
+func (s *Screen) ink() color.Color      { return s.look().Ink }
+func (s *Screen) soft() color.Color     { return s.look().Soft }
+func (s *Screen) accent() color.Color   { return s.look().Accent }
+func (s *Screen) errorInk() color.Color { return s.theme.Color(theme.ColorNameError, 0) }
+
+// focus gives something the keyboard.
+func (s *Screen) focus(f fyne.Focusable) { s.win.Canvas().Focus(f) }
+
+// button makes a quiet button with a tip and one of our icons. Keys that mean
+// nothing to a button are those of the window.
+func (s *Screen) button(label, tip, icon string, tapped func()) *own.Button {
+	var r fyne.Resource
+	if icon != "" {
+		r = Icon(icon)
+	}
+	b := own.NewButton(label, tip, r, s.tips, tapped)
+	b.OnKey = s.typedKey
+	b.OnRune = s.typedRune
+	return b
+}
+
+// frame is the ground and edge of a panel.
+type frame struct{ edge *canvas.Rectangle }
+
+func (f *frame) recolour(l scene.Look) {
+	f.edge.FillColor, f.edge.StrokeColor = l.Panel, l.Edge
+	f.edge.Refresh()
+}
+
+// panel puts something on a ground with an edge.
+func (s *Screen) panel(o fyne.CanvasObject) fyne.CanvasObject {
+	f := &frame{canvas.NewRectangle(color.Transparent)}
+	f.edge.StrokeWidth, f.edge.CornerRadius = 1, 6
+	f.recolour(s.look())
+	s.frames = append(s.frames, f)
+	return container.NewStack(f.edge, container.New(inset{3, 3}, o))
+}
+
+// inset keeps its one object away from the edges.
+type inset struct{ x, y float32 }
+
+func (l inset) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(2*l.x, 2*l.y)
+}
+
+func (l inset) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	place(o[0], l.x, l.y, s.Width-2*l.x, s.Height-2*l.y)
+}
+
+// size is a board's size as scenes take it.
+func size(b fyne.CanvasObject) draw.Size {
+	return draw.Size{W: float64(b.Size().Width), H: float64(b.Size().Height)}
+}

@@ -1,0 +1,300 @@
+package screen
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"gloamline/ui/draw"
+	own "gloamline/ui/widget"
+	"gloamline/ui/words"
+)
+
+// side is the column at the left: the program's name, a new night, all nights.
+type side struct {
+	s      *Screen
+	list   *nightList
+	name   *canvas.Text
+	ground *canvas.Rectangle
+	edge   *canvas.Rectangle
+	all    fyne.CanvasObject
+}
+
+const sideWidth = 204
+
+func newSide(s *Screen) *side {
+	v := &side{s: s}
+	v.name = canvas.NewText(words.ProductName(), color.Transparent)
+	v.name.TextSize, v.name.TextStyle.Bold = 18, true
+	v.ground, v.edge = canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)
+	v.edge.SetMinSize(fyne.NewSize(1, 1))
+	v.list = newNightList(s)
+	var add fyne.CanvasObject = widget.NewLabel("")
+	if c := s.desk.Command("night.new"); c != nil {
+		add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
+	}
+	width := canvas.NewRectangle(color.Transparent)
+	width.SetMinSize(fyne.NewSize(sideWidth, 1))
+	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)), width)
+	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, v.list)))
+	return v
+}
+
+// sync brings the list and the colours up to date.
+func (v *side) sync() {
+	k := v.s.look()
+	v.name.Color, v.ground.FillColor, v.edge.FillColor = k.Ink, k.Back, k.Edge
+	v.name.Refresh()
+	v.ground.Refresh()
+	v.edge.Refresh()
+	v.list.months()
+	v.list.Refresh()
+	n := v.s.desk.Night()
+	row := -1
+	if n != nil {
+		row = v.s.desk.RowOf(n.Log.Trip.ID)
+	}
+	v.list.mark(row)
+}
+
+// nightList is the list of nights. Up and Down go through it, Return or a click opens
+// one; other keys are those of the window.
+type nightList struct {
+	widget.List
+	s     *Screen
+	mute  bool
+	count int
+}
+
+func newNightList(s *Screen) *nightList {
+	l := &nightList{s: s}
+	l.Length = s.desk.NightCount
+	l.CreateItem = func() fyne.CanvasObject { return newNightItem(s) }
+	l.UpdateItem = func(i widget.ListItemID, o fyne.CanvasObject) { o.(*nightItem).set(i) }
+	l.OnSelected = func(i widget.ListItemID) {
+		if l.mute {
+			return
+		}
+		row := s.desk.NightRow(i)
+		if row.Open {
+			return
+		}
+		if err := s.desk.Open(row.Trip); err != nil {
+			s.tellError(err)
+			s.side.sync()
+		}
+	}
+	l.HideSeparators = true
+	l.ExtendBaseWidget(l)
+	return l
+}
+
+// months gives the first night of each month room for its heading.
+func (l *nightList) months() {
+	n := l.s.desk.NightCount()
+	for i := range max(n, l.count) {
+		h := float32(rowHeight)
+		if i < n && l.heads(i) {
+			h += headHeight
+		}
+		l.SetItemHeight(i, h)
+	}
+	l.count = n
+}
+
+// heads reports whether a row is the first of its month, from above.
+func (l *nightList) heads(i int) bool {
+	if i == 0 {
+		return true
+	}
+	a, b := l.s.desk.NightRow(i-1).Evening, l.s.desk.NightRow(i).Evening
+	return a.Year != b.Year || a.Month != b.Month
+}
+
+// mark shows which row is open without opening it.
+func (l *nightList) mark(row int) {
+	l.mute = true
+	defer func() { l.mute = false }()
+	if row < 0 {
+		l.UnselectAll()
+		return
+	}
+	l.Select(row)
+}
+
+// TypedKey is part of fyne.Focusable.
+func (l *nightList) TypedKey(k *fyne.KeyEvent) {
+	switch k.Name {
+	case fyne.KeyUp, fyne.KeyDown, fyne.KeySpace:
+		l.List.TypedKey(k)
+	case fyne.KeyReturn, fyne.KeyEnter:
+		l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
+	default:
+		l.s.typedKey(k)
+	}
+}
+
+// TypedRune is part of fyne.Focusable.
+func (l *nightList) TypedRune(r rune) {
+	if r != ' ' {
+		l.s.typedRune(r)
+	}
+}
+
+// nightItem is one row: the date, and what came of the night.
+type nightItem struct {
+	widget.BaseWidget
+	s    *Screen
+	bar  *canvas.Rectangle
+	head *canvas.Text // the month, over the first of its nights
+	date *canvas.Text
+	what *canvas.Text
+}
+
+func newNightItem(s *Screen) *nightItem {
+	i := &nightItem{s: s, bar: canvas.NewRectangle(color.Transparent), head: canvas.NewText("", color.Transparent), date: canvas.NewText("", color.Transparent), what: canvas.NewText("", color.Transparent)}
+	i.head.TextSize, i.date.TextSize, i.what.TextSize = 12, 13.5, 12
+	i.ExtendBaseWidget(i)
+	return i
+}
+
+func (i *nightItem) set(row int) {
+	r := i.s.desk.NightRow(row)
+	k := i.s.look()
+	i.head.Text, i.head.Color = "", k.Soft
+	if i.s.side.list.heads(row) {
+		i.head.Text = words.Month(r.Evening)
+	}
+	i.date.Text, i.date.Color = words.DayOfMonth(r.Evening), k.Ink
+	i.date.TextStyle.Bold = r.Open || !r.Blank && !r.Empty
+	what := words.NightLine(r.Beat, r.Brief, r.Empty)
+	if r.Err != nil {
+		what = words.NightFault()
+	}
+	i.what.Text, i.what.Color = draw.Fit(draw.Font{Size: 12}, what, sideWidth-30), k.Soft
+	i.bar.FillColor = color.Transparent
+	if r.Open {
+		i.bar.FillColor = k.Accent
+	}
+	i.Refresh()
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (i *nightItem) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.New(nightItemLayout{}, i.bar, i.head, i.date, i.what))
+}
+
+const (
+	rowHeight  = 40
+	headHeight = 24
+)
+
+type nightItemLayout struct{}
+
+func (nightItemLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(sideWidth-12, rowHeight)
+}
+
+func (nightItemLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	y := s.Height - rowHeight
+	place(o[0], 0, y+4, 3, rowHeight-8)
+	place(o[1], 11, y-18, s.Width-12, 16)
+	place(o[2], 11, y+3, s.Width-12, 18)
+	place(o[3], 11, y+21, s.Width-12, 16)
+}
+
+// header is the date, writ large, and the night in plain sentences.
+type header struct {
+	s     *Screen
+	date  *own.Paragraph
+	lines []*own.Paragraph
+	all   *headerBox
+}
+
+func newHeader(s *Screen) *header {
+	h := &header{s: s}
+	h.date = own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 23}, 600, s.ink)
+	h.all = &headerBox{h: h}
+	h.all.ExtendBaseWidget(h.all)
+	return h
+}
+
+func (h *header) sync() {
+	n := h.s.desk.Night()
+	var lines []string
+	title := ""
+	switch {
+	case n != nil:
+		title, lines = words.NightTitle(n), words.Header(n, h.s.prefs())
+	case h.s.desk.Fault() != nil:
+		what, do := words.Explain(h.s.desk.Fault())
+		lines = []string{what, do}
+	default:
+		title = words.NoNightTitle()
+	}
+	h.date.SetText(title)
+	for len(h.lines) < len(lines) {
+		h.lines = append(h.lines, own.NewParagraph(draw.Font{Size: 13}, 600, h.s.soft))
+	}
+	for i, p := range h.lines {
+		if i < len(lines) {
+			p.SetText(lines[i])
+		} else {
+			p.SetText("")
+		}
+		p.Refresh()
+	}
+	h.date.Refresh()
+	h.all.Refresh()
+}
+
+// headerBox lays the header out at a width.
+type headerBox struct {
+	widget.BaseWidget
+	h *header
+}
+
+// HeightFor is the height the header takes at a width.
+func (b *headerBox) HeightFor(w float32) float32 {
+	y := b.h.date.HeightFor(w) + 1
+	for _, p := range b.h.lines {
+		y += p.HeightFor(w)
+	}
+	return y
+}
+
+// MinSize is part of fyne.Widget.
+func (b *headerBox) MinSize() fyne.Size { return fyne.NewSize(minSketch, 32+2*18) }
+
+// CreateRenderer is part of fyne.Widget.
+func (b *headerBox) CreateRenderer() fyne.WidgetRenderer { return &headerRenderer{b} }
+
+type headerRenderer struct{ b *headerBox }
+
+func (r *headerRenderer) Layout(s fyne.Size) {
+	h := r.b.h
+	y := h.date.HeightFor(s.Width)
+	place(h.date, 0, -3, s.Width, y)
+	y++
+	for _, p := range h.lines {
+		ph := p.HeightFor(s.Width)
+		place(p, 0, y, s.Width, ph)
+		y += ph
+	}
+}
+func (r *headerRenderer) MinSize() fyne.Size { return r.b.MinSize() }
+func (r *headerRenderer) Destroy()           {}
+func (r *headerRenderer) Refresh() {
+	r.Layout(r.b.Size())
+	canvas.Refresh(r.b)
+}
+func (r *headerRenderer) Objects() []fyne.CanvasObject {
+	out := []fyne.CanvasObject{r.b.h.date}
+	for _, p := range r.b.h.lines {
+		out = append(out, p)
+	}
+	return out
+}

@@ -1,0 +1,139 @@
+package words
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+
+	"gloamline/geo"
+	"gloamline/timeline"
+)
+
+// The words of the window itself: titles, buttons, tips.
+
+// ProductName is the program's name.
+func ProductName() string { return "Gloamline" }
+
+// WindowTitle stands in the window's frame.
+func WindowTitle() string { return "Gloamline" }
+
+// NoNight stands where the sketch would be.
+func NoNight() string {
+	return "No night is open. Choose one at the left, or press Ctrl+N to write up a new one."
+}
+
+// NoNightTitle stands where the date would be.
+func NoNightTitle() string { return "No night open" }
+
+// NightFault stands in the row of a night that cannot be counted.
+func NightFault() string { return "cannot be counted" }
+
+// Tool is the word on a button of the row over the sketch.
+func Tool(name string) string {
+	return map[string]string{
+		"fish": "Fish", "run": "Run", "rig": "Flies", "sky": "Sky", "water": "River", "note": "Note", "grey": "Trees grey", "page": "Page to keep",
+	}[name]
+}
+
+// CommandTip is the tip of a button: what it does and its key.
+func CommandTip(title, key string) string {
+	title = strings.TrimSuffix(title, "…")
+	if key == "" {
+		return title
+	}
+	return title + "  (" + key + ")"
+}
+
+// KeyName is a key as it is printed.
+func KeyName(key string) string {
+	switch key {
+	case "Left", "Right", "Up", "Down":
+		return key + " arrow"
+	case "PageUp":
+		return "Page up"
+	case "PageDown":
+		return "Page down"
+	case "Return":
+		return "Enter"
+	}
+	return key
+}
+
+// FooterHint stands at the foot of the window.
+func FooterHint() string {
+	return "Arrows move the cursor, Space plays the night, F1 shows all keys"
+}
+
+// KeysTitle heads the sheet of keys.
+func KeysTitle() string { return "Keys" }
+
+// About tells what this is and where things lie.
+func About(version, journal string) string {
+	return fmt.Sprintf("Gloamline %s, a journal for fishing rivers at night. Your journal lies in %s; everything you enter is stored there at once, and nowhere else. Times, light and moon are computed on this machine; nothing is sent anywhere.", version, journal)
+}
+
+// OK, CloseButton, SaveButton and RemoveButton are the words on buttons.
+func OK() string           { return "OK" }
+func CloseButton() string  { return "Close" }
+func SaveButton() string   { return "Save" }
+func RemoveButton() string { return "Remove" }
+
+// CommitButton stores a card.
+func CommitButton(isNew bool) string {
+	if isNew {
+		return "Add  (Enter)"
+	}
+	return "Change  (Enter)"
+}
+
+// CloseCardTip is the tip of a card's cross.
+func CloseCardTip() string { return "Close without storing (Escape)" }
+
+// EscapeAgain stands on a card that Escape would close.
+func EscapeAgain() string { return "Escape again drops what you typed." }
+
+// CardFirst stands on a card with typing on it when something else is asked for.
+func CardFirst() string { return "Finish this first: Enter stores it, Escape puts it away." }
+
+// MoreFields and FewerFields fold the seldom fields of a card out and in.
+func MoreFields() string  { return "More" }
+func FewerFields() string { return "Less" }
+
+// NotKnown is the choice of a field that is left open.
+func NotKnown() string { return "not known" }
+
+// Position is a place as a card's field reads it.
+func Position(p geo.Place) string { return fmt.Sprintf("%.5f, %.5f", p.Lat, p.Lon) }
+
+// PageFile is the name a page is saved under, without its ending.
+func PageFile(n *timeline.Night) string {
+	name := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, n.Beat.Name)
+	return strings.TrimSpace(n.Log.Trip.Evening.String() + " " + name)
+}
+
+// PageHint stands over the name of a page to be saved.
+func PageHint() string {
+	return "This is the page as it leaves: for printing save it as PDF. The ending of the name says the format."
+}
+
+// Saved tells where a file went.
+func Saved(path string) string { return "Saved as " + path }
+
+// SaveFault says why a file could not be saved.
+func SaveFault(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return "There is a file of that name already, and it was left alone. Choose another name."
+	case errors.Is(err, fs.ErrNotExist):
+		return "There is no such folder. Choose one that exists."
+	case errors.Is(err, fs.ErrPermission):
+		return "That folder cannot be written to. Choose another one."
+	}
+	return "It could not be saved: " + err.Error()
+}
