@@ -8,6 +8,8 @@ import (
 	"unicode/utf8"
 
 	"gloamline/journal"
+	"gloamline/journal/units"
+	"gloamline/ui/words"
 )
 
 // ErrUnfinished is returned by Commit when something stands at a field or in
@@ -66,7 +68,7 @@ func (c *Card) begin() *Card {
 	return c
 }
 
-// Title says what the card does: "Add fish", "Amend fish 3".
+// Title says what the card does: "Add fish", "Change fish 3".
 func (c *Card) Title() string { return c.title }
 
 // Ref returns the record that the card makes or amends.
@@ -248,7 +250,7 @@ func (c *Card) blame(err error) error {
 			continue
 		}
 		if c.faults[f.ID] == "" {
-			c.faults[f.ID] = sentence(cause(e))
+			c.faults[f.ID] = words.FieldSentence(e)
 		}
 	}
 	c.problem = strings.Join(loose, " ")
@@ -291,31 +293,31 @@ func (c *Card) about(e *journal.Error) string {
 	if e.ID != c.ref.ID && c.d.night != nil {
 		for _, t := range Things(c.d.night) {
 			if t.ID == e.ID {
-				return sentence(errors.New(t.Name + ": " + cause(e).Error()))
+				return sentence(errors.New(t.Name + ": " + words.FieldCause(e)))
 			}
 		}
 	}
-	return sentence(cause(e))
-}
-
-func cause(e *journal.Error) error {
-	if e.Err != nil {
-		return e.Err
-	}
-	return e
+	return words.FieldSentence(e)
 }
 
 // sentence makes a full sentence of a reason.
 func sentence(err error) string {
 	var je *journal.Error
 	if errors.As(err, &je) {
-		err = cause(je)
+		return words.FieldSentence(je)
 	}
-	s := strings.TrimSpace(err.Error())
-	r, n := utf8.DecodeRuneInString(s)
-	s = string(unicode.ToUpper(r)) + s[n:]
+	var ue *units.Error
+	if errors.As(err, &ue) {
+		return words.FieldSentence(&journal.Error{Err: ue})
+	}
+	s := upperFirst(strings.TrimSpace(err.Error()))
 	if !strings.HasSuffix(s, ".") && !strings.HasSuffix(s, "?") {
 		s += "."
 	}
 	return s
+}
+
+func upperFirst(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
 }

@@ -8,6 +8,7 @@ import (
 	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/ui/words"
 )
 
 // CardKinds lists the kinds of entry that cards can add, in the order of a menu.
@@ -117,11 +118,11 @@ func (d *Desk) entryCard(e journal.Entry, isNew bool) *Card {
 	c := &Card{d: d, ref: e.Ref(), isNew: isNew, faults: map[string]string{}, coined: map[string]journal.ID{}}
 	c.title = "Add " + nounOf(e)
 	if !isNew {
-		c.title = "Amend " + nounOf(e)
+		c.title = "Change " + nounOf(e)
 		if k, ok := e.(journal.Contact); ok {
 			for _, t := range Things(d.night) {
 				if t.ID == k.ID {
-					c.title = "Amend " + t.Name
+					c.title = "Change " + t.Name
 				}
 			}
 		}
@@ -383,13 +384,12 @@ func (c *Card) poolField(h *journal.Head, empty string, fromRun bool, get func()
 
 // readBack says a spread as a day and local times.
 func readBack(s journal.Spread, zone *time.Location) string {
-	lo, hi := s.Lo.In(zone), s.Hi.In(zone)
-	out := lo.Format("Mon 2 January ") + clockText(lo, zone)
+	day := func(t time.Time) string { return t.In(zone).Format("Mon 2 January ") + words.Clock(t, zone) }
 	if s.Exact() {
-		return out
+		return day(s.Lo)
 	}
-	if lo.YearDay() != hi.YearDay() {
-		return out + " to " + hi.Format("Mon 2 January ") + clockText(hi, zone)
+	if journal.DateOf(s.Lo, zone) != journal.DateOf(s.Hi, zone) {
+		return day(s.Lo) + " to " + day(s.Hi)
 	}
-	return out + "–" + clockText(hi, zone)
+	return day(s.Lo) + "–" + words.Clock(s.Hi, zone)
 }

@@ -9,6 +9,7 @@ import (
 	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/journal/units"
+	"gloamline/ui/words"
 )
 
 // noneWord is what a person types for a field that is known to have no value.
@@ -68,7 +69,7 @@ func pickField[T ~string](id, label string, p *journal.Field[T], all []T, withNo
 	}, func(v T) string { return string(v) })
 	f.Kind = Pick
 	f.choices = func() []Choice {
-		out := []Choice{{"", "not known"}}
+		out := []Choice{{"", words.NotKnown()}}
 		for _, v := range all {
 			out = append(out, Choice{string(v), labelOf(v)})
 		}
@@ -111,7 +112,7 @@ func yesNoField(id, label string, p *journal.Field[bool]) *field {
 		return false, wrongf("answer yes or no, or leave it empty")
 	}, func(v bool) string { return map[bool]string{true: Yes, false: "no"}[v] })
 	f.Kind = Pick
-	f.choices = func() []Choice { return []Choice{{"", "not known"}, {Yes, Yes}, {"no", "no"}} }
+	f.choices = func() []Choice { return []Choice{{"", words.NotKnown()}, {Yes, Yes}, {"no", "no"}} }
 	return f
 }
 
@@ -237,7 +238,7 @@ func fieldID(p *journal.Field[journal.ID]) (func() journal.ID, func(journal.ID))
 
 // eighths are the choices for cloud.
 func eighths() []Choice {
-	out := []Choice{{"", "not known"}}
+	out := []Choice{{"", words.NotKnown()}}
 	for i := 0; i <= 8; i++ {
 		label := fmt.Sprintf("%d eighths", i)
 		switch i {

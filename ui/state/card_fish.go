@@ -10,6 +10,7 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/units"
 	"gloamline/timeline"
+	"gloamline/ui/words"
 )
 
 // fishFields are those of a contact, from a follow to a fish landed.
@@ -36,15 +37,15 @@ func (c *Card) fishFields(k *journal.Contact) {
 
 	c.headFields(&k.Head, true, true)
 	get, set := fieldID(&k.Pool)
-	c.poolField(&k.Head, "not known", true, get, set)
+	c.poolField(&k.Head, words.NotKnown(), true, get, set)
 	c.add(c.takenField(k))
 
 	species := c.add(pickField("species", "Species", &k.Species, journal.AllSpecies, ""))
 	species.fill = func() string { return string(journal.SeaTrout) }
 	c.add(textField("weight", "Weight", "1 lb 10 oz", &k.Weight,
-		func(s string) (units.Weight, error) { return units.ParseWeight(s, c.d.prefs.Weight) }, units.Weight.String))
+		func(s string) (units.Weight, error) { return units.ParseWeight(s, typed(c.d.prefs).Weight) }, units.Weight.String))
 	c.add(tickField("estimated", "Weight judged, not weighed", &k.Estimated))
-	c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, c.d.prefs.Fish))
+	c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, typed(c.d.prefs).Fish))
 
 	landed := func() bool { return k.Touch == journal.Landed }
 	fate := c.add(pickField("fate", "Returned or kept", &k.Fate, journal.Fates, ""))
@@ -109,15 +110,14 @@ func (c *Card) takenField(k *journal.Contact) *field {
 		return fly
 	}
 	f.choices = func() []Choice {
-		out := []Choice{{"", "not known"}}
-		up := mounted()
-		for _, m := range up {
-			out = append(out, Choice{value(m), positionName(m.Position, len(up)) + ": " + c.nameOf(m.Fly)})
+		out := []Choice{{"", words.NotKnown()}}
+		for _, m := range mounted() {
+			out = append(out, Choice{value(m), words.PositionName(m.Position) + ": " + c.nameOf(m.Fly)})
 		}
 		if v := f.start; v != "" && strings.Contains(v, "/") && !slices.ContainsFunc(out, func(o Choice) bool { return o.Value == v }) {
 			p, fly, _ := strings.Cut(v, "/")
 			id, _ := geo.ParseID(fly)
-			out = append(out, Choice{v, positionName(number(p), 0) + ": " + c.nameOf(id)})
+			out = append(out, Choice{v, words.PositionName(number(p)) + ": " + c.nameOf(id)})
 		}
 		return append(out, c.flies(k.Fly.Or(journal.ID{}))...)
 	}
@@ -133,9 +133,8 @@ func (c *Card) takenField(k *journal.Contact) *field {
 		if s == "" {
 			return nil
 		}
-		up := mounted()
-		for _, m := range up {
-			if strings.EqualFold(s, positionName(m.Position, len(up))) || strings.EqualFold(s, positionName(m.Position, 0)) {
+		for _, m := range mounted() {
+			if atPosition(s, m.Position) {
 				s = value(m)
 			}
 		}
@@ -146,7 +145,7 @@ func (c *Card) takenField(k *journal.Contact) *field {
 			}
 		}
 		for i := range journal.MaxFlies {
-			if strings.EqualFold(s, positionName(i, 0)) || i == 1 && strings.EqualFold(s, positionName(i, 2)) {
+			if atPosition(s, i) {
 				k.Position = journal.Of(i)
 				return nil
 			}
@@ -156,6 +155,11 @@ func (c *Card) takenField(k *journal.Contact) *field {
 	}
 	f.read = func() string { return c.readNew(f.Value) }
 	return f
+}
+
+// atPosition reports whether a text names a place on the leader.
+func atPosition(s string, i int) bool {
+	return strings.EqualFold(s, words.PositionName(i)) || i == 1 && strings.EqualFold(s, "first dropper")
 }
 
 // nameOf describes a fly that there is.

@@ -51,7 +51,7 @@ func (d *Desk) nightCard(trip journal.ID) (*Card, error) {
 		return nil, err
 	}
 	c := d.cardOfNight(t, beats)
-	c.title = "Amend night"
+	c.title = "Change night"
 	return c.begin(), nil
 }
 

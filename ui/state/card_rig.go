@@ -8,6 +8,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // unnoted is the value of a place on the leader whose fly nobody noted.
@@ -43,7 +44,7 @@ func (c *Card) rigFields(r *journal.Rig) {
 		return ""
 	}
 	c.lineFields(r, before)
-	leader := c.add(lengthField("leader", "Leader", "9 ft", &r.Leader, c.d.prefs.Leader)).more()
+	leader := c.add(lengthField("leader", "Leader", "9 ft", &r.Leader, typed(c.d.prefs).Leader)).more()
 	leader.fill = func() string {
 		if b := before(); b != nil {
 			if l, ok := b.Leader.Get(); ok {
@@ -57,7 +58,7 @@ func (c *Card) rigFields(r *journal.Rig) {
 
 // mountField is one place on the leader.
 func (c *Card) mountField(r *journal.Rig, i int) *field {
-	f := &field{Field: Field{ID: fmt.Sprintf("flies.%d", i), Label: positionName(i, 0), Kind: Combo, More: i > 1,
+	f := &field{Field: Field{ID: fmt.Sprintf("flies.%d", i), Label: upperFirst(words.PositionName(i)), Kind: Combo, More: i > 1,
 		Hint: "1 in slim dark, or one from the list"}}
 	f.text = func() string {
 		if i < len(r.Flies) {
@@ -68,7 +69,7 @@ func (c *Card) mountField(r *journal.Rig, i int) *field {
 	f.choices = func() []Choice {
 		empty := "no fly here"
 		if i == 0 {
-			empty = "not known"
+			empty = words.NotKnown()
 		}
 		out := []Choice{{"", empty}, {unnoted, "a fly, not noted which"}}
 		var stands journal.ID
@@ -188,17 +189,6 @@ func mountText(m journal.Mounted) string {
 	return unnoted
 }
 
-// positionName names a place on a leader of so many flies; of 0, one of all.
-func positionName(i, of int) string {
-	switch {
-	case i == 0:
-		return "point"
-	case of == 2:
-		return "dropper"
-	}
-	return []string{"", "first dropper", "second dropper", "third dropper"}[min(i, 3)]
-}
-
 // flies are the choices among the flies there are: those not retired, and the one
 // that stands.
 func (c *Card) flies(stands journal.ID) []Choice {
@@ -234,7 +224,7 @@ func (c *Card) flyOf(s string) (journal.Field[journal.ID], error) {
 			return journal.Of(id), nil
 		}
 	}
-	dress, err := ParseDress(s, c.d.prefs.Fly)
+	dress, err := ParseDress(s, typed(c.d.prefs).Fly)
 	if err != nil {
 		return journal.Field[journal.ID]{}, err
 	}
@@ -254,7 +244,7 @@ func (c *Card) flyOf(s string) (journal.Field[journal.ID], error) {
 
 // readNew says that a text makes a new fly.
 func (c *Card) readNew(text string) string {
-	dress, err := ParseDress(text, c.d.prefs.Fly)
+	dress, err := ParseDress(text, typed(c.d.prefs).Fly)
 	if err != nil {
 		return ""
 	}

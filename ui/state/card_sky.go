@@ -25,11 +25,11 @@ func (c *Card) skyFields(s *journal.Sky) {
 func (c *Card) waterFields(w *journal.Water) {
 	c.headFields(&w.Head, false, false)
 	level := c.add(textField("level", "Level", "0.46 m on the staff", &w.Level,
-		func(s string) (units.Length, error) { return units.ParseLevel(s, c.d.prefs.Level) }, units.Length.String))
+		func(s string) (units.Length, error) { return units.ParseLevel(s, typed(c.d.prefs).Level) }, units.Length.String))
 	level.Label = "Level"
 	c.add(pickField("trend", "Trend", &w.Trend, journal.Trends, ""))
 	c.add(pickField("clarity", "Colour of the water", &w.Clarity, journal.Clarities, ""))
-	c.add(tempField("temp", "Water", "14.2", &w.Temp, c.d.prefs.Temp))
+	c.add(tempField("temp", "Water", "14.2", &w.Temp, typed(c.d.prefs).Temp))
 	c.noteField(&w.Head)
 }
 
@@ -40,7 +40,7 @@ func (c *Card) weatherFields(w *journal.Weather) {
 	c.add(textField("wind_from", "Wind from", "SW or 225", &w.From, parseBearing, printBearing))
 	c.add(yesNoField("mist", "Mist", &w.Mist))
 	c.add(yesNoField("rain", "Rain", &w.Rain))
-	c.add(tempField("air", "Air", "9.5", &w.Air, c.d.prefs.Temp))
+	c.add(tempField("air", "Air", "9.5", &w.Air, typed(c.d.prefs).Temp))
 	c.noteField(&w.Head)
 }
 

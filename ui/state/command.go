@@ -2,7 +2,6 @@ package state
 
 import (
 	"slices"
-	"strings"
 
 	"gloamline/journal"
 )
@@ -118,15 +117,6 @@ func (d *Desk) travel(step func() (journal.Change, error)) (err error) {
 		}
 	})
 	return err
-}
-
-// actTitle says an act of the history: "add contact" is "add fish".
-func actTitle(did string) string {
-	verb, kind, ok := strings.Cut(did, " ")
-	if noun := kindNouns[journal.Kind(kind)]; ok && noun != "" {
-		return verb + " " + noun
-	}
-	return did
 }
 
 // RemoveSelected takes the selected entry out of the journal; what hung on it keeps

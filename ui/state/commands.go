@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // table is every command with its key and help: the menus, the keys, the list of
@@ -51,16 +52,16 @@ func (d *Desk) table() []*Command {
 	undo := add("edit.undo", "Undo", ctrl("Z"), "Takes the latest change back, whatever it was.",
 		func() bool { _, ok := d.j.CanUndo(); return ok }, d.Undo)
 	undo.Title = func() string {
-		did, ok := d.j.CanUndo()
-		return titled("Undo", did, ok)
+		did, _ := d.j.CanUndo()
+		return words.UndoLabel(did)
 	}
 	redo := add("edit.redo", "Redo", Key{Key: "Z", Ctrl: true, Shift: true}, "Does again what was undone.",
 		func() bool { _, ok := d.j.CanRedo(); return ok }, d.Redo)
 	redo.Title = func() string {
-		did, ok := d.j.CanRedo()
-		return titled("Redo", did, ok)
+		did, _ := d.j.CanRedo()
+		return words.RedoLabel(did)
 	}
-	add("edit.amend", "Amend …", key("Return"), "Opens the card of what is selected.", selected,
+	add("edit.amend", "Change …", key("Return"), "Opens the card of what is selected.", selected,
 		card(func() (*Card, error) { return d.AmendCard(d.sel) }))
 	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
 	add("edit.let-go", "Let go", key("Escape"), "Puts the card away without storing it, else selects nothing.",
@@ -74,7 +75,7 @@ func (d *Desk) table() []*Command {
 
 	menu = "Night"
 	add("night.new", "New night …", ctrl("N"), "Starts a night: its evening, the beat and who fished.", always, card(d.NewNightCard))
-	add("night.amend", "Amend night …", Key{}, "Changes the evening, the beat, the party or the note.",
+	add("night.amend", "Change night …", Key{}, "Changes the evening, the beat, the party or the note.",
 		func() bool { return !d.trip.IsZero() },
 		card(func() (*Card, error) { return d.AmendCard(journal.Ref{Kind: journal.KindTrip, ID: d.trip}) }))
 	add("night.remove", "Remove night", Key{}, "Takes the whole night out of the journal. Undo brings it back.",
@@ -159,11 +160,4 @@ func (d *Desk) table() []*Command {
 func (d *Desk) panQuarter(dir int) {
 	from, to := d.StripWindow()
 	d.PanStrip(time.Duration(dir) * to.Sub(from) / 4)
-}
-
-func titled(verb, did string, ok bool) string {
-	if !ok {
-		return verb
-	}
-	return verb + " " + actTitle(did)
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // dateShapes are the ways in which a date is read, day before month.
@@ -57,7 +58,7 @@ func parseDate(text string, today journal.Date) (journal.Date, error) {
 // weekdayOf refuses a date whose day of the week was said wrongly.
 func weekdayOf(d journal.Date, said time.Weekday) (journal.Date, error) {
 	if said >= 0 && d.Weekday() != said {
-		return journal.Date{}, wrongf("%s is a %s, not a %s", printDay(d), d.Weekday(), said)
+		return journal.Date{}, wrongf("%d %s %d is a %s, not a %s", d.Day, d.Month, d.Year, d.Weekday(), said)
 	}
 	return d, nil
 }
@@ -67,9 +68,5 @@ func printDate(d journal.Date) string {
 	if d.IsZero() {
 		return ""
 	}
-	return d.Weekday().String()[:3] + " " + printDay(d)
-}
-
-func printDay(d journal.Date) string {
-	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Format("2 January 2006")
+	return words.NightDate(d)
 }

@@ -6,6 +6,7 @@ import (
 	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/ui/words"
 )
 
 // What says what changed, so that a view knows what to draw anew. Several may
@@ -60,7 +61,7 @@ type Desk struct {
 // New returns the desk of a journal with no night open. now is asked for the date
 // that a new night is offered, and for nothing else.
 func New(j *journal.Journal, now func() time.Time) *Desk {
-	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: DefaultPrefs}
+	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: words.DefaultPrefs}
 	d.sketch = wholeBeat
 	d.commands = d.table()
 	d.reload()

@@ -7,9 +7,10 @@ import (
 
 	"gloamline/journal"
 	"gloamline/journal/units"
+	"gloamline/ui/words"
 )
 
-var lengthShape = regexp.MustCompile(`(?:\d[\d ./,]*[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]) *(?:"|″|inches\b|inch\b|in\b|mm\b|cm\b)?`)
+var lengthShape = regexp.MustCompile(`(?:\d[\d ./,]*[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]) *(?:"|″|inches\b|inch\b|in\b|mm\b|cm\b|ft\b|m\b)?`)
 
 // dressWords maps the words of a description to what they set.
 var dressWords = map[string]func(*journal.Dress) bool{}
@@ -157,11 +158,7 @@ func settleMedium(d *journal.Dress, n int) error {
 	return nil
 }
 
-var (
-	bulkWords = map[journal.Silhouette]string{journal.Slim: "slim", journal.MediumBulk: "medium bulk", journal.Full: "full"}
-	toneWords = map[journal.Tone]string{journal.DarkTone: "dark", journal.MediumTone: "mid tone", journal.LightTone: "pale"}
-	builds    = map[string]string{"hook": "on a hook"}
-)
+var builds = map[string]string{"hook": "on a hook"}
 
 // PrintDress writes a fly so that ParseDress reads it back: ¾ in slim dark double,
 // orange spot. A dress of which nothing is known is "fly".
@@ -171,10 +168,10 @@ func PrintDress(d journal.Dress) string {
 		out = append(out, l.String())
 	}
 	if s, ok := d.Silhouette.Get(); ok {
-		out = append(out, bulkWords[s])
+		out = append(out, words.SilhouetteName(s))
 	}
 	if t, ok := d.Tone.Get(); ok {
-		out = append(out, toneWords[t])
+		out = append(out, words.ToneName(t))
 	}
 	if b, ok := d.Barbless.Get(); ok {
 		out = append(out, map[bool]string{true: "barbless", false: "barbed"}[b])

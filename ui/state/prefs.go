@@ -1,16 +1,23 @@
 package state
 
-import "gloamline/journal/units"
+import (
+	"cmp"
 
-// Prefs are the units in which bare numbers are read.
-type Prefs struct {
-	Fly    units.LengthUnit
-	Fish   units.LengthUnit
-	Weight units.WeightUnit
-	Level  units.LengthUnit
-	Leader units.LengthUnit
-	Temp   units.TemperatureUnit
+	"gloamline/journal/units"
+	"gloamline/ui/words"
+)
+
+// Prefs are the units and names a person prefers.
+type Prefs = words.Prefs
+
+// typed returns the units in which bare numbers on a card are read: those preferred,
+// else those of the trade in Britain.
+func typed(p Prefs) Prefs {
+	p.Fly = cmp.Or(p.Fly, units.Inch)
+	p.Fish = cmp.Or(p.Fish, units.Centimetre)
+	p.Weight = cmp.Or(p.Weight, units.Pound)
+	p.Level = cmp.Or(p.Level, units.Metre)
+	p.Leader = cmp.Or(p.Leader, units.Foot)
+	p.Temp = cmp.Or(p.Temp, units.DegreeCelsius)
+	return p
 }
-
-// DefaultPrefs are those of the trade in Britain.
-var DefaultPrefs = Prefs{Fly: units.Inch, Fish: units.Centimetre, Weight: units.Pound, Level: units.Metre, Leader: units.Foot, Temp: units.DegreeCelsius}

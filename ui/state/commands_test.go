@@ -1,0 +1,107 @@
+package state
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"gloamline/journal"
+)
+
+// Ensure that each command has an identity, a title, a menu and help of its own,
+// and that no key does two things.
+func TestCommandTable(t *testing.T) {
+	k := newKit(t)
+	ids, keys, helps := map[string]bool{}, map[Key]string{}, map[string]string{}
+	for _, c := range k.d.Commands() {
+		assert.False(t, ids[c.ID], "%s twice", c.ID)
+		ids[c.ID] = true
+		assert.Contains(t, Menus, c.Menu, c.ID)
+		assert.True(t, strings.HasPrefix(c.ID, strings.ToLower(c.Menu)+"."), c.ID)
+		assert.NotEmpty(t, c.Title(), c.ID)
+		assert.True(t, strings.HasSuffix(c.Help, "."), "help of %s", c.ID)
+		assert.Empty(t, helps[c.Help], "%s has the help of another", c.ID)
+		helps[c.Help] = c.ID
+		require.NotNil(t, c.Enabled, c.ID)
+		require.NotNil(t, c.Run, c.ID)
+		assert.Same(t, c, k.d.Command(c.ID))
+		if c.Key.IsZero() {
+			continue
+		}
+		assert.Empty(t, keys[c.Key], "%s has the key of another", c.ID)
+		keys[c.Key] = c.ID
+		assert.Same(t, c, k.d.CommandFor(c.Key))
+	}
+	assert.Nil(t, k.d.Command("no.such"))
+	assert.Nil(t, k.d.CommandFor(Key{}))
+	order := 0
+	for _, c := range k.d.Commands() {
+		at := slices.Index(Menus, c.Menu)
+		assert.GreaterOrEqual(t, at, order, "%s stands out of the order of menus", c.ID)
+		order = at
+	}
+	for _, kind := range CardKinds {
+		assert.True(t, slices.ContainsFunc(k.d.Commands(), func(c *Command) bool {
+			return c.Menu == "Add" && opens(k, c) == kind
+		}), "no command adds a %s", kind)
+	}
+	assert.Equal(t, "Ctrl+Shift+Z", k.d.Command("edit.redo").Key.String())
+}
+
+// opens returns the kind of card that a command puts on the desk of a night.
+func opens(k *kit, c *Command) journal.Kind {
+	if k.d.Night() == nil {
+		k.night(false)
+	}
+	k.d.CloseCard()
+	require.NoError(k.t, c.Run())
+	return k.d.Card().Ref().Kind
+}
+
+func TestCommandsRun(t *testing.T) {
+	k, es := written(t)
+	run := func(id string) {
+		t.Helper()
+		c := k.d.Command(id)
+		require.True(t, c.Enabled(), id)
+		require.NoError(t, c.Run(), id)
+	}
+	assert.Equal(t, "Undo add fish", k.d.Command("edit.undo").Title())
+	run("edit.undo")
+	assert.Equal(t, "Redo add fish", k.d.Command("edit.redo").Title())
+	assert.Equal(t, "Undo add run", k.d.Command("edit.undo").Title())
+	run("edit.redo")
+	assert.False(t, k.d.Command("edit.redo").Enabled())
+	assert.Equal(t, es[3].Ref(), k.d.Selected(), "what came back is selected")
+
+	run("edit.amend")
+	require.NotNil(t, k.d.Card())
+	assert.Equal(t, "Change fish 2", k.d.Card().Title())
+	run("edit.let-go")
+	assert.Nil(t, k.d.Card())
+	assert.Equal(t, es[3].Ref(), k.d.Selected())
+	run("edit.remove")
+	assert.Zero(t, k.d.Selected())
+	assert.Len(t, k.d.Night().Contacts, 1)
+	assert.False(t, k.d.Command("edit.remove").Enabled())
+	assert.Equal(t, "Undo remove fish", k.d.Command("edit.undo").Title())
+	run("edit.undo")
+	assert.Len(t, k.d.Night().Contacts, 2)
+
+	run("add.lost")
+	assert.Equal(t, "lost", field1(t, k.d.Card(), "touch").Value)
+	run("view.look")
+	assert.Equal(t, "paper", k.d.Look())
+	run("go.play")
+	assert.Equal(t, "Stop playing", k.d.Command("go.play").Title())
+
+	assert.False(t, k.d.Command("file.page").Enabled(), "nobody carries it out yet")
+	did := 0
+	k.d.Bind("file.page", func() bool { return k.d.Night() != nil }, func() error { did++; return nil })
+	run("file.page")
+	assert.Equal(t, 1, did)
+	k.d.Bind("no.such", nil, nil)
+}
