@@ -62,7 +62,9 @@ var unkept = []geo.FaultKind{geo.NoID, geo.SameID, geo.BadPosition, geo.UnknownZ
 func (b Beat) Ref() Ref { return Ref{Kind: KindBeat, ID: b.ID} }
 
 func (b Beat) check(c *checker) {
-	c.id(b.ID)
+	if c.id(b.ID); b.ID.IsZero() {
+		return
+	}
 	if len(b.Revisions) == 0 {
 		c.bad("revisions", "a beat needs its sketch")
 	}

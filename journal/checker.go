@@ -123,9 +123,20 @@ func (c *checker) bank(f Field[Bank]) {
 }
 
 func oneOf[T ~string](c *checker, field string, v T, list []T) {
-	if !slices.Contains(list, v) {
-		c.bad(field, "%q is none of %q", v, list)
+	if slices.Contains(list, v) {
+		return
 	}
+	var known []string
+	for _, k := range list {
+		if k != "" {
+			known = append(known, string(k))
+		}
+	}
+	if v == "" {
+		c.bad(field, "choose one of: %s", strings.Join(known, ", "))
+		return
+	}
+	c.bad(field, "“%s” is none of: %s", v, strings.Join(known, ", "))
 }
 
 func fieldOneOf[T ~string](c *checker, field string, f Field[T], list []T) {
