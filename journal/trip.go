@@ -50,9 +50,12 @@ func (t Trip) Location() (*time.Location, error) { return location(t.Zone) }
 // location loads a zone by its IANA name. "Local" is none: it would mean
 // another zone on another machine.
 func location(zone string) (*time.Location, error) {
+	if zone == "" {
+		return nil, invalid("zone", "say the time zone, such as Europe/London")
+	}
 	loc, err := time.LoadLocation(zone)
-	if err != nil || zone == "" || zone == "Local" {
-		return nil, invalid("zone", "%q is not a known time zone", zone)
+	if err != nil || zone == "Local" {
+		return nil, invalid("zone", "“%s” is not a known time zone", zone)
 	}
 	return loc, nil
 }
