@@ -63,6 +63,9 @@ var failures = map[journal.Fail]failure{
 	},
 }
 
+// theJournal stands for a file whose name is not known.
+const theJournal = "the journal"
+
 // Explain says an error in two sentences: what happened and what to do.
 func Explain(err error) (what, do string) { return ExplainFile(err, "") }
 
@@ -74,13 +77,21 @@ func ExplainFile(err error, file string) (what, do string) {
 	if path := (*fs.PathError)(nil); errors.As(err, &path) && file == "" {
 		file = path.Path
 	}
-	name := "the journal"
+	name := theJournal
 	if file != "" {
 		name = filepath.Base(file)
 	}
 	f := failures[journal.KindOf(err)]
 	put := strings.NewReplacer("FILE", name, "CAUSE", strings.TrimSuffix(cause(err), "."))
-	return sentence(put.Replace(f.what)), sentence(put.Replace(f.do))
+	return opening(put.Replace(f.what), name), opening(put.Replace(f.do), name)
+}
+
+// opening capitalises a sentence unless the name of a file begins it.
+func opening(s, name string) string {
+	if strings.HasPrefix(s, name) && name != theJournal {
+		return s
+	}
+	return capital(s)
 }
 
 // cause is the innermost reason in the words of whoever found it. Of several faults
@@ -99,7 +110,10 @@ func cause(err error) string {
 func FieldCause(e *journal.Error) string {
 	var typed *units.Error
 	var fault geo.Fault
+	var path *fs.PathError
 	switch {
+	case errors.As(e.Err, &path):
+		return path.Err.Error()
 	case errors.As(e.Err, &typed):
 		return typed.Why
 	case errors.As(e.Err, &fault):

@@ -1,0 +1,62 @@
+package words
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"gloamline/geo"
+	"gloamline/journal"
+	"gloamline/timeline"
+)
+
+// Ensure that the sketch says at each hour what its greys mean.
+func TestSketchCaption(t *testing.T) {
+	s := fullNight(t)
+	n := s.build(larrick())
+	for clock, want := range map[string]string{
+		"21:30": `^21:30, daylight$`,
+		"22:45": `^22:45, half-light: colour still in the trees, no moon$`,
+		"0:20":  `^00:20, \w+: the trees are grey, the moon is behind the hill$`,
+		"1:20":  `^01:20, \w+: the trees are grey, moon over the hill at Alder Pool, Long Flat and Sand Bend, Cauldron in the hill's shadow$`,
+	} {
+		require.Regexp(t, want, SketchCaption(n, s.at(clock), DefaultPrefs), clock)
+	}
+	require.Equal(t, "Home Beat, Larrick Water", SketchCaption(n, time.Time{}, DefaultPrefs))
+	// astronomy-engine 2.1.19 at 2026-07-05T00:15Z: 10.375 up with refraction, azimuth 120.751.
+	require.Equal(t, "moon 121°, 10° up", MoonWhere(n, s.at("1:15")))
+	require.Equal(t, "moon down", MoonWhere(n, s.at("23:15")))
+	tip := PoolTip(n, n.Pools[2].Pool, s.at("1:20"), DefaultPrefs)
+	require.Regexp(t, `^Cauldron: \S+, .*x darker than trees grey, .* lx.*, moon behind the hill, trees closed over it$`, tip)
+	require.Regexp(t, `^Alder Pool: .*moon over the hill, 2 runs this night$`, PoolTip(n, n.Pools[0].Pool, s.at("1:20"), DefaultPrefs))
+	require.Equal(t, "Alder Pool, 2 runs this night", PoolTip(n, n.Pools[0].Pool, time.Time{}, DefaultPrefs))
+	require.Equal(t, "take care: deep edge, true left bank", SpotTip(geo.Feature{Role: geo.RoleHazard, Name: "deep edge", Bank: geo.TrueLeft}))
+	require.Equal(t, "50 m", Metres(50))
+}
+
+// Ensure that marks and titles are said as on the picture.
+func TestTitlesAndMarks(t *testing.T) {
+	s := fullNight(t)
+	n := s.build(larrick())
+	at := s.at("0:31")
+	require.Equal(t, "Saturday 4 July 2026, Home Beat", NightTitle(n))
+	require.Equal(t, "Saturday 4 July 2026, Home Beat, Larrick Water", PageTitle(n))
+	require.Equal(t, "sunset 00:31", SunsetMark(n, at))
+	require.Equal(t, "trees grey 00:31", GreyMark(n, at))
+	require.Equal(t, "moon over the hill 00:31", MoonMark(n, at, []string{"Long Flat"}, true))
+	require.Equal(t, "moon on Long Flat and Sand Bend 00:31", MoonMark(n, at, []string{"Long Flat", "Sand Bend"}, false))
+	require.Equal(t, "moon on Long Flat and 2 more 00:31", MoonMark(n, at, []string{"Long Flat", "Sand Bend", "Cauldron"}, false))
+	require.Equal(t, "moon 78 % and waning", MoonPhase(n.Sky))
+	require.Equal(t, "new moon", MoonPhase(timeline.SkyMarks{}))
+	require.Equal(t, "full moon", MoonPhase(timeline.SkyMarks{MoonFraction: 1}))
+	require.Empty(t, EclipseSentence(n.Sky))
+	require.NotEmpty(t, EclipseSentence(timeline.SkyMarks{Eclipse: true}))
+	require.Equal(t, "2 eighths", SkyShort(journal.Sky{Cloud: journal.Of(2)}))
+	require.Equal(t, "trees grey", SkyShort(journal.Sky{TreesGrey: true}))
+	require.Equal(t, "moon veiled", SkyShort(journal.Sky{Moon: journal.Of(journal.MoonVeiled)}))
+	require.Equal(t, "01:30 cloud 6 eighths, thin, moon veiled", SkyTip(n, n.Skies[2]))
+	require.Equal(t, "5A", ContactNumber(n, timeline.Contact{N: 5}))
+	n.Rods = n.Rods[:1]
+	require.Equal(t, "5", ContactNumber(n, timeline.Contact{N: 5}))
+}
