@@ -12,19 +12,23 @@
 //
 // # What there is
 //
-//	Point, Size, Rect             geometry
-//	Path                          Move, Line, Quad, Cubic, Close; Flatten, Bounds
-//	Polyline, Polygon, Rectangle,
-//	RoundRect, Circle, Arc, Line  paths ready made
-//	Color                         color.NRGBA; Hex, Gray, Fade, Over, Mix, Desaturate,
-//	                              Luminance, Contrast
-//	Paint                         Solid colour, or a Horizontal or Vertical gradient
-//	Stroke                        width, dash, cap, join
-//	Font, Text, Measure           the product's typeface; anchors, halo, angle
-//	Surface                       what a scene draws on
-//	List                          a Surface that records: Replay, String, Bounds,
-//	                              TextBoxes, Op
-//	Place                         puts one list into another, moved and scaled
+//	Point, Size, Rect          geometry: Pt, R, Bounds, Inset, Overlaps ...
+//	Path                       Move, Line, Quad, Cubic, Close; Flatten, Bounds
+//	Line, Polyline, Polygon,
+//	Rectangle, RoundRect,
+//	Circle, Ellipse, Arc       paths ready made
+//	Color                      color.NRGBA; RGBA, Hex, Gray, Fade, Over, Mix (OKLab),
+//	                           Desaturate, Luminance, Contrast, Readable
+//	Paint                      Solid, or a Horizontal or Vertical gradient of Stops;
+//	                           Smooth mixes stops in OKLab
+//	Stroke                     Width, Dash, Phase, Cap, Join
+//	Font, Measure              the product's typeface in three weights; Fit and Wrap for
+//	                           text that people type; Has, Outline, Advance for a letter
+//	Text                       Anchor, Align, Angle, Halo; BoxOf, Text.Outline
+//	Surface                    what a scene draws on
+//	List                       a Surface that records: Replay, String, Bounds, Op,
+//	                           TextBoxes
+//	Place                      puts one list into another, moved and scaled
 //
 // A scene is a function that draws on a Surface:
 //
@@ -35,6 +39,9 @@
 //	}
 //	l := draw.NewList(draw.Size{W: 1200, H: 420})
 //	Strip(l)
+//
+// Package inspect answers what tests of scenes ask: which text is weak against what
+// lies behind it, which texts overlap, are cut off or lie on marks.
 //
 // # Odd input
 //

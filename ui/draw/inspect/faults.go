@@ -83,7 +83,8 @@ func Covers(l *draw.List, mark func(draw.Op) bool) []Fault {
 	return out
 }
 
-// touches reports whether call op leaves paint within the box of a text.
+// touches reports whether call op leaves paint of a fifth or more within the box of a
+// text, turned as it is.
 func touches(l *draw.List, op int, b draw.TextBox) bool {
 	made := paint(alone(l, op, l.Op(op).Send), b.Box)
 	room := draw.NewList(l.Size())

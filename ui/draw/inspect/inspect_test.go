@@ -132,6 +132,15 @@ func TestCovers(t *testing.T) {
 	require.Len(t, faults, 2)
 	assert.Equal(t, []string{"on the line", "also on it"}, []string{faults[0].Text, faults[1].Text})
 	assert.Empty(t, Covers(l, func(draw.Op) bool { return false }))
+
+	// A mark drawn faint, as one that lies after the cursor, is a mark still.
+	faint := list(func(l *draw.List) {
+		l.Group("marks")
+		l.Stroke(diagonal, draw.Stroke{Width: 2}, draw.Fade(black, 0.3))
+		l.EndGroup()
+		l.Text(text("on the line", 70, 55, black))
+	})
+	assert.Len(t, Covers(faint, marks), 1)
 }
 
 // Ensure that the sample has what it is there for: every kind of call, nothing dropped.

@@ -2,6 +2,7 @@ package svg
 
 import (
 	"encoding/base64"
+	"maps"
 	"slices"
 	"strings"
 
@@ -19,12 +20,7 @@ func (s *writer) style() string {
 			if len(s.used[w]) == 0 {
 				continue
 			}
-			var runes []rune
-			for r := range s.used[w] {
-				runes = append(runes, r)
-			}
-			slices.Sort(runes)
-			file, err := subset(w.TTF(), runes)
+			file, err := subset(w.TTF(), slices.Collect(maps.Keys(s.used[w])))
 			if err != nil {
 				s.err = err
 				return ""
