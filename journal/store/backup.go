@@ -23,7 +23,7 @@ func (s *Store) Backup(path string) error {
 		return failing(op, journal.Conflict, "a journal cannot be its own backup")
 	}
 	if exists(path) {
-		old, _, err := inspect(op, path, Options{})
+		old, _, err := inspect(op, path, Options{}, present.latest())
 		if err != nil {
 			return err
 		}

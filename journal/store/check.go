@@ -32,7 +32,7 @@ func (s *Store) Check() ([]journal.Fault, error) {
 			for err := range tx.Check() {
 				a.fault("pages", journal.Ref{}, err)
 			}
-			if _, _, err := identify(tx); err != nil {
+			if _, _, err := identify(tx, present.latest()); err != nil {
 				a.fault(string(bucketMeta), journal.Ref{}, err)
 				return nil
 			}

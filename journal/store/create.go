@@ -67,7 +67,8 @@ func begin(temp string, now func() time.Time) error {
 				m.Put(keyMagic, []byte(magic)),
 				m.Put(keyFormat, []byte(strconv.Itoa(present.latest()))),
 				m.Put(keyCopy, []byte(journal.NewID().String())),
-				m.Put(keyCreated, []byte(created)))
+				m.Put(keyCreated, []byte(created)),
+				m.Put(keySum, []byte(metaSum(m))))
 		})
 		return errors.Join(err, db.Close())
 	})

@@ -7,6 +7,8 @@
 //	          format   "1", decimal
 //	          copy     the ID of this copy, 32 hexadecimal digits
 //	          created  RFC 3339, UTC
+//	          sum      CRC-32C of the four values above, each ended by a line
+//	                   feed, 8 hexadecimal digits
 //	records/<kind>/<16-byte ID>              records that stand by themselves
 //	trips/<16-byte trip ID>/<16-byte ID><kind>  the entries of a trip
 //	changes/<8-byte big-endian seq>          every change, from 1 without gaps

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 
@@ -31,7 +32,7 @@ func (s *Store) migrate(t table) error {
 	const op = "bring journal up to date"
 	var format int
 	err := s.view(op, func(tx *bolt.Tx) (err error) {
-		format, _, err = identify(tx)
+		format, _, err = identify(tx, t.latest())
 		return err
 	})
 	if err != nil || format >= t.latest() {
@@ -46,11 +47,11 @@ func (s *Store) migrate(t table) error {
 				if err := m.up(tx); err != nil {
 					return &journal.Error{Kind: journal.Internal, Err: fmt.Errorf("to format %d, %s: %w", m.to, m.name, err)}
 				}
-				if err := tx.Bucket(bucketMeta).Put(keyFormat, []byte(strconv.Itoa(m.to))); err != nil {
-					return err
-				}
 			}
-			return nil
+			b := tx.Bucket(bucketMeta)
+			return errors.Join(
+				b.Put(keyFormat, []byte(strconv.Itoa(t.latest()))),
+				b.Put(keySum, []byte(metaSum(b))))
 		})
 	})
 }

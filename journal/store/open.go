@@ -1,7 +1,10 @@
 package store
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
+	"hash/crc32"
 	"os"
 	"time"
 
@@ -21,6 +24,7 @@ var (
 	keyFormat  = []byte("format")
 	keyCopy    = []byte("copy")
 	keyCreated = []byte("created")
+	keySum     = []byte("sum")
 )
 
 // Open opens a journal that exists. The kind of error says why not: NotFound,
@@ -38,7 +42,7 @@ func open(path string, opts Options, t table) (*Store, error) {
 	const op = "open journal"
 	// Reading first: a reader's lock keeps writers out while the pages are
 	// walked, and bbolt looks at nothing but the headers yet.
-	s, format, err := inspect(op, path, opts)
+	s, format, err := inspect(op, path, opts, t.latest())
 	switch {
 	case err != nil:
 		return nil, err
@@ -65,7 +69,7 @@ func open(path string, opts Options, t table) (*Store, error) {
 }
 
 // inspect opens a file for reading, walks its pages and reads its format.
-func inspect(op, path string, opts Options) (s *Store, format int, err error) {
+func inspect(op, path string, opts Options, latest int) (s *Store, format int, err error) {
 	if err := precheck(op, path); err != nil {
 		return nil, 0, err
 	}
@@ -77,7 +81,7 @@ func inspect(op, path string, opts Options) (s *Store, format int, err error) {
 			return err
 		}
 		return s.db.View(func(tx *bolt.Tx) (err error) {
-			format, s.copyID, err = identify(tx)
+			format, s.copyID, err = identify(tx, latest)
 			return err
 		})
 	})
@@ -133,15 +137,18 @@ func (s *Store) settings(op string, wait time.Duration) *bolt.Options {
 	}
 }
 
-// identify reads what the file says of itself.
-func identify(tx *bolt.Tx) (format int, id journal.ID, err error) {
-	foreign := func(what string) error { return &journal.Error{Kind: journal.Foreign, Err: &damage{what: what}} }
+// identify reads what the file says of itself. Of a format later than latest it
+// says no more than that.
+func identify(tx *bolt.Tx, latest int) (format int, id journal.ID, err error) {
 	m := tx.Bucket(bucketMeta)
 	if m == nil || string(m.Get(keyMagic)) != magic {
-		return 0, id, foreign("a database of another program")
+		return 0, id, &journal.Error{Kind: journal.Foreign, Err: errors.New("a database of another program")}
 	}
 	if format, err = number(m.Get(keyFormat)); err != nil || format < firstFormat {
 		return 0, id, damaged("its format is %q", m.Get(keyFormat))
+	}
+	if format > latest {
+		return format, id, nil
 	}
 	if id, err = geo.ParseID(string(m.Get(keyCopy))); err != nil || id.IsZero() {
 		return 0, id, damaged("its copy has no identity")
@@ -151,7 +158,20 @@ func identify(tx *bolt.Tx) (format int, id journal.ID, err error) {
 			return 0, id, damaged("the part %q is missing", name)
 		}
 	}
+	if string(m.Get(keySum)) != metaSum(m) {
+		return 0, id, damaged("what it says of itself does not agree with its sum")
+	}
 	return format, id, nil
+}
+
+// metaSum is the CRC-32C of the values that say what the file is, each ended by
+// a line feed, as 8 hexadecimal digits.
+func metaSum(m *bolt.Bucket) string {
+	h := crc32.New(castagnoli)
+	for _, key := range [][]byte{keyMagic, keyFormat, keyCopy, keyCreated} {
+		h.Write(append(bytes.Clone(m.Get(key)), '\n'))
+	}
+	return fmt.Sprintf("%08x", h.Sum32())
 }
 
 // exists reports whether anything lies at path.

@@ -63,9 +63,8 @@ func (s *Store) Close() error {
 	s.closed = true
 	if s.broken != nil {
 		// bbolt may hold its own locks after a panic, so its Close could wait
-		// for ever. Closing the handle gives up the lock on the file; the mapping
-		// stays until the program ends.
-		return classify("close journal", s.file.Close())
+		// for ever. The mapping stays until the program ends.
+		return classify("close journal", errors.Join(unlock(s.file), s.file.Close()))
 	}
 	return classify("close journal", s.db.Close())
 }
