@@ -87,8 +87,9 @@ func Sample() *draw.List {
 	}
 	l.Text(draw.Text{S: "Long Flat", At: draw.Pt(540, 285), Font: draw.Font{Weight: draw.Medium, Size: 16}, Color: ink, Anchor: draw.Middle, Align: draw.Centre, Halo: draw.Halo{Width: 3, Color: ground}})
 	for i := range 6 {
-		a := -60 + 30*float64(i)
-		l.Text(draw.Text{S: "turned " + string(rune('0'+i)), At: draw.Pt(180, 375), Font: draw.Font{Size: 12}, Color: ink, Angle: a, Halo: draw.Halo{Width: 1, Color: draw.Hex("#33414b")}})
+		a := -75 + 30*float64(i)
+		at := draw.Pt(24, 0).Rotate(a).Add(draw.Pt(170, 370))
+		l.Text(draw.Text{S: "turned", At: at, Font: draw.Font{Size: 12}, Color: ink, Angle: a, Halo: draw.Halo{Width: 1, Color: draw.Hex("#33414b")}})
 	}
 	l.Stroke(draw.Line(draw.Pt(300, 380), draw.Pt(590, 380)), draw.Stroke{Width: 0.5}, grey)
 	for i, a := range []draw.Align{draw.Baseline, draw.Centre, draw.Top, draw.Bottom} {
