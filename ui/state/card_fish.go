@@ -37,7 +37,14 @@ func (c *Card) fishFields(k *journal.Contact) {
 
 	c.headFields(&k.Head, true, true)
 	get, set := fieldID(&k.Pool)
-	c.poolField(&k.Head, words.NotKnown(), true, get, set)
+	pool := c.poolField(&k.Head, words.NotKnown(), true, get, set)
+	byTime := pool.fill
+	pool.fill = func() string {
+		if id, ok := c.poolUnder(c.find("spot").Value); ok {
+			return id.String()
+		}
+		return byTime()
+	}
 	c.add(c.takenField(k))
 
 	species := c.add(pickField("species", "Species", &k.Species, journal.AllSpecies, ""))
@@ -69,6 +76,20 @@ func (c *Card) fishFields(k *journal.Contact) {
 	}
 }
 
+// besidePool is how far from the edge of a pool a fish still counts as in it: a
+// click on the sketch is not finer.
+const besidePool units.Metres = 10
+
+// poolUnder returns the pool at a position as it stands on the card.
+func (c *Card) poolUnder(text string) (journal.ID, bool) {
+	p, err := parsePlace(text)
+	if err != nil {
+		return journal.ID{}, false
+	}
+	spot, ok := c.d.night.Beat.Layout().Snap(p, besidePool)
+	return spot.Pool, ok
+}
+
 func parseSeconds(s string) (int, error) {
 	for _, unit := range []string{"seconds", "secs", "sec", "s"} {
 		if t, ok := strings.CutSuffix(s, unit); ok {
@@ -84,8 +105,8 @@ func parseSeconds(s string) (int, error) {
 }
 
 // takenField is the fly a fish came to: one on the leader by its place, another
-// one, or a place whose fly was not noted. Its value is "place/fly", either left
-// out where it is not known.
+// one, or a place whose fly was not noted. Its value is "place:fly", either left out
+// where it is not known.
 func (c *Card) takenField(k *journal.Contact) *field {
 	f := &field{Field: Field{ID: "fly", Label: "Fly", Kind: Combo, Hint: "point, dropper, or 1 in slim dark"}}
 	mounted := func() []timeline.FlyOn {
@@ -98,14 +119,14 @@ func (c *Card) takenField(k *journal.Contact) *field {
 		}
 		return nil
 	}
-	value := func(m timeline.FlyOn) string { return fmt.Sprintf("%d/%s", m.Position, m.Fly) }
+	value := func(m timeline.FlyOn) string { return fmt.Sprintf("%d:%s", m.Position, m.Fly) }
 	f.text = func() string {
 		fly := k.Fly.Or(journal.ID{}).String()
 		if k.Fly.IsNone() {
 			fly = noneWord
 		}
 		if p, ok := k.Position.Get(); ok {
-			return fmt.Sprintf("%d/%s", p, fly)
+			return fmt.Sprintf("%d:%s", p, fly)
 		}
 		return fly
 	}
@@ -114,8 +135,8 @@ func (c *Card) takenField(k *journal.Contact) *field {
 		for _, m := range mounted() {
 			out = append(out, Choice{value(m), words.PositionName(m.Position) + ": " + c.nameOf(m.Fly)})
 		}
-		if v := f.start; v != "" && strings.Contains(v, "/") && !slices.ContainsFunc(out, func(o Choice) bool { return o.Value == v }) {
-			p, fly, _ := strings.Cut(v, "/")
+		if v := f.start; v != "" && strings.Contains(v, ":") && !slices.ContainsFunc(out, func(o Choice) bool { return o.Value == v }) {
+			p, fly, _ := strings.Cut(v, ":")
 			id, _ := geo.ParseID(fly)
 			out = append(out, Choice{v, words.PositionName(number(p)) + ": " + c.nameOf(id)})
 		}
@@ -138,7 +159,7 @@ func (c *Card) takenField(k *journal.Contact) *field {
 				s = value(m)
 			}
 		}
-		if p, fly, ok := strings.Cut(s, "/"); ok && len(p) == 1 && p >= "0" && p <= "9" && (fly == "" || fly == noneWord || len(fly) == 32) {
+		if p, fly, ok := strings.Cut(s, ":"); ok && len(p) == 1 && p >= "0" && p <= "9" {
 			k.Position = journal.Of(number(p))
 			if s = fly; s == "" {
 				return nil

@@ -174,6 +174,17 @@ func (c *Card) rodFields(n *nightDraft, i int, people []journal.Person) {
 	who := c.add(c.personField(id("person"), label, n, people, func() journal.ID { return n.rods[i].Person },
 		func(p journal.ID) { n.rods[i].Person = p }))
 	who.hidden = func() bool { return i > 0 && n.rods[i].Person.IsZero() && n.rods[i-1].Person.IsZero() && !who.Touched }
+	put := who.put
+	who.put = func(s string) error {
+		if err := put(s); err != nil {
+			return err
+		}
+		p := n.rods[i].Person
+		if i > 0 && !p.IsZero() && slices.ContainsFunc(n.rods[:i], func(r journal.Rod) bool { return r.Person == p }) {
+			return wrongf("this person has a rod on this night already")
+		}
+		return nil
+	}
 	empty := func() bool { return n.rods[i].Person.IsZero() }
 	client := c.add(&field{Field: Field{ID: id("client"), Label: "Client", Kind: Tick}, hidden: empty,
 		text: func() string { return tickField("", "", &n.rods[i].Client).text() },

@@ -26,6 +26,8 @@ func TestNewNight(t *testing.T) {
 	c.Set("rods.0.person", "anna")
 	assert.Equal(t, "Anna", field1(t, c, "rods.0.person").Shown())
 	assert.Empty(t, field1(t, c, "rods.0.person").Read)
+	c.Set("rods.1.person", "Anna")
+	assert.Equal(t, "This person has a rod on this night already.", field1(t, c, "rods.1.person").Error)
 	c.Set("rods.1.person", " Colm  Ross ")
 	c.Set("rods.1.client", Yes)
 	assert.Equal(t, "a new person: Colm Ross", field1(t, c, "rods.1.person").Read)

@@ -204,6 +204,30 @@ func TestSuggestions(t *testing.T) {
 	assert.Equal(t, "true left bank", field1(t, c, "bank").Shown())
 }
 
+// Ensure that a place clicked on the sketch tells the pool, and that committing
+// twice adds one thing.
+func TestSpotTellsPool(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	c, err := k.d.FishCard(journal.Landed)
+	require.NoError(t, err)
+	k.d.OpenCard(c)
+	at := geo.Place{Lat: 55.10015, Lon: -4.4955}
+	c.Set("spot", PlaceText(at))
+	assert.Equal(t, "Long Flat", field1(t, c, "pool").Shown())
+	c.Set("spot", "56, -4")
+	assert.Equal(t, "", field1(t, c, "pool").Value)
+	c.Set("spot", PlaceText(at))
+	require.NoError(t, c.Commit())
+	k.d.SetCursor(k.at("23:59"))
+	require.NoError(t, c.Commit())
+	require.Len(t, k.d.Night().Contacts, 1)
+	got := k.d.Night().Contacts[0].Contact
+	assert.Equal(t, journal.Of(at), got.Spot)
+	assert.Equal(t, journal.Of(k.pool("Long Flat").ID), got.Pool)
+	assert.NotEqual(t, k.at("23:59"), got.When.Lo)
+}
+
 // Ensure that in the night when clocks go back the cards put a doubtful time where
 // the log allows, and ask where it allows both.
 func TestFoldNightOnCards(t *testing.T) {
