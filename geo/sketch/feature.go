@@ -117,12 +117,10 @@ func (r *reader) id(properties, o object) geo.ID {
 		id, ok = outer, true
 		delete(o, "id")
 	}
-	if spare, okSpare := hexID(properties[spareID]); okSpare {
-		if !ok {
-			id, ok = spare, true
-		}
-		delete(properties, spareID)
+	if spare, okSpare := hexID(properties[spareID]); okSpare && !ok {
+		id, ok = spare, true
 	}
+	delete(properties, spareID) // ours alone
 	switch {
 	case !ok:
 		return r.newID()

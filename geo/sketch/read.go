@@ -158,8 +158,8 @@ func (r *reader) members(o object) {
 	b.ID = geo.NewID()
 	if spare, ok := hexID(o[spareID]); ok {
 		b.ID = spare
-		delete(o, spareID)
 	}
+	delete(o, spareID) // ours alone
 	if id, ok := hexID(o["id"]); ok {
 		b.ID = id
 		delete(o, "id")
