@@ -114,9 +114,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		r := row{ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
 		if c, ok := contacts[h.ID]; ok {
 			r.contact = c
-			r.right = words.RungName(c.Rung)
+			r.right = words.RungName(c.Rung, v.Prefs)
 			if v.Lux {
-				r.right = words.LightShort(*c)
+				r.right = words.LightShort(*c, v.Prefs)
 			}
 			r.tip = words.ContactTip(n, *c, v.Prefs)
 			rw := draw.Measure(textFont, r.right).Width + 12

@@ -42,7 +42,7 @@ func (g *strip) rungs() {
 		{timeline.Black, g.grey / 100, luxBottom},
 	} {
 		y := (g.lux.y(r.hi) + g.lux.y(r.lo)) / 2
-		t := draw.Text{S: words.RungName(r.rung), Font: textFont, Color: g.look.Soft, Align: draw.Centre}
+		t := draw.Text{S: words.RungName(r.rung, g.v.Prefs), Font: textFont, Color: g.look.Soft, Align: draw.Centre}
 		g.labels.put(g.list, t, draw.Pt(g.plot.Max.X+12, y))
 	}
 }

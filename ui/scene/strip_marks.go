@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"gloamline/journal"
-	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
 )
@@ -174,7 +173,7 @@ func (g *strip) cursor() {
 	}
 	x := g.axis.x(c)
 	g.list.Stroke(draw.Line(draw.Pt(x, 22), draw.Pt(x, g.list.Size().H-stripFoot)), draw.Stroke{Width: 1.5}, g.look.Accent)
-	t := draw.Text{S: words.CursorLine(g.n, c), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent, At: draw.Pt(x+8, 17)}
+	t := draw.Text{S: words.CursorLine(g.n, c, g.v.Prefs), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent, At: draw.Pt(x+8, 17)}
 	w := draw.Measure(t.Font, t.S).Width
 	if x+8+w > g.list.Size().W-8 {
 		t.At.X = math.Max(8, x-8-w)
