@@ -29,6 +29,8 @@ type command struct {
 var commands = []command{
 	lightCommand,
 	skyCommand,
+	sheetCommand,
+	checkCommand,
 }
 
 // The ways to end.
