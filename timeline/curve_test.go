@@ -47,6 +47,16 @@ func TestBands(t *testing.T) {
 	}
 	require.Equal(t, 5*time.Hour, sum)
 
+	// The same curve run backwards is cut at the same light.
+	up := Curve{Start: c.Start, Step: c.Step}
+	for i := range c.Lux {
+		up.Lux = append(up.Lux, c.Lux[len(c.Lux)-1-i])
+	}
+	b = up.Bands(1, 0.03)
+	same(hour(4, 5), b[0])
+	same(hour(5-2.522878745, 4), b[1])
+	same(hour(0, 5-2.522878745), b[2])
+
 	// A night that grows light again has two stretches in the light band.
 	n := build(t, writeUp(t, "2026-07-04", "Europe/London").log(), setting(larrick()))
 	day := n.Open.Bands(1000)

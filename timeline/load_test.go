@@ -141,6 +141,14 @@ func TestLoaderFollowsChanges(t *testing.T) {
 	require.Equal(t, fresh(), moved)
 	require.Greater(t, moved.Lux, before.Lux)
 
+	shape := r.beat.Revisions[0].Shape
+	shape.At.Lat = 53
+	r.beat.Revisions = []journal.BeatRevision{{Shape: shape}}
+	r.do(r.beat)
+	south := r.load(l, trips[0].ID).Grey.Threshold
+	require.NotEqual(t, moved, south)
+	require.Equal(t, fresh(), south)
+
 	_, err := r.j.Remove(trips[4].Ref())
 	require.NoError(t, err)
 	removed := r.load(l, trips[0].ID).Grey.Threshold
@@ -148,17 +156,35 @@ func TestLoaderFollowsChanges(t *testing.T) {
 	require.False(t, removed.Own)
 	require.Equal(t, fresh(), removed)
 
-	shape := r.beat.Revisions[0].Shape
-	shape.At.Lat = 53
-	r.beat.Revisions = []journal.BeatRevision{{Shape: shape}}
-	r.do(r.beat)
-	require.Equal(t, fresh(), r.load(l, trips[0].ID).Grey.Threshold)
-
 	for range 5 {
 		_, err = r.j.Undo()
 		require.NoError(t, err)
 	}
 	require.Equal(t, before, r.load(l, trips[0].ID).Grey.Threshold)
+}
+
+// Ensure that a night moved to another beat takes the light of that beat along.
+func TestLoaderFollowsTripToAnotherBeat(t *testing.T) {
+	r := newRiver(t)
+	l := timeline.NewLoader(r.j)
+	var trips []journal.Trip
+	for i := range 5 {
+		trips = append(trips, r.night(14+i, 23, 22))
+	}
+	r.load(l, trips[0].ID)
+	south := journal.Beat{ID: journal.NewID()}
+	shape := r.beat.Revisions[0].Shape
+	shape.ID, shape.At.Lat = south.ID, 53
+	south.Revisions = []journal.BeatRevision{{Shape: shape}}
+	r.do(south)
+	for i := range trips {
+		trips[i].Beat = south.ID
+		r.do(trips[i])
+	}
+	n, err := timeline.Load(r.j, trips[0].ID)
+	require.NoError(t, err)
+	require.True(t, n.Grey.Threshold.Own)
+	require.Equal(t, n.Grey.Threshold, r.load(l, trips[0].ID).Grey.Threshold)
 }
 
 // Ensure that a night is set in its beat, flies and people as they were that

@@ -40,6 +40,17 @@ func TestLightOver(t *testing.T) {
 	require.InEpsilon(t, 2.0, float64(wide.Hi), 1e-9)
 }
 
+// Ensure that the middle weighs time, not samples: half of two minutes at 1 lx, and
+// then a minute that rises to 100 lx, come to a quarter of the
+// two decades.
+func TestLightOverWeighsTime(t *testing.T) {
+	at := time.Date(2026, 7, 4, 21, 0, 0, 0, time.UTC)
+	v := []float64{1, 1, 100}
+	c := &Curve{Start: at, Step: time.Minute, Lux: v, Lo: v, Hi: v, Moon: v}
+	l := lightOver(c, c, journal.Spread{Lo: at, Hi: at.Add(2 * time.Minute)})
+	require.InEpsilon(t, math.Pow(10, 0.5), float64(l.Lux), 1e-9)
+}
+
 // Ensure that the range of an uncertain moment holds the band wherever in its
 // spread the moment was, and that the middle lies within the light of the spread.
 func TestLightOverHoldsTheBand(t *testing.T) {

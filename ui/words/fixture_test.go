@@ -83,6 +83,7 @@ func (s *scribe) build(b geo.Beat) *timeline.Night {
 			id(31): fly(31, journal.Dress{Length: inches(0.75), Silhouette: journal.Of(journal.Slim), Tone: journal.Of(journal.DarkTone), HotSpot: journal.Of("Orange")}),
 			id(32): fly(32, journal.Dress{Length: inches(0.5), Silhouette: journal.Of(journal.Full), Tone: journal.Of(journal.LightTone)}),
 			id(33): fly(33, journal.Dress{Length: inches(1.5), Silhouette: journal.Of(journal.Slim), Tone: journal.Of(journal.DarkTone), Hook: journal.Of("treble"), Built: journal.Of("tube"), Barbless: journal.Of(true)}),
+			id(35): fly(35, journal.Dress{Length: inches(1), Silhouette: journal.Of(journal.Slim), Tone: journal.Of(journal.LightTone)}),
 			id(34): fly(34, journal.Dress{Length: inches(1), Silhouette: journal.Of(journal.Slim), Tone: journal.Of(journal.DarkTone)}),
 		}}
 	n, err := timeline.Build(journal.NewLog(s.trip, s.es), set)

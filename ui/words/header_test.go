@@ -25,6 +25,7 @@ func TestNightSky(t *testing.T) {
 		{"white night", "2026-06-21", "Europe/Oslo", 60.4, 5.3, 8, `^Sunset 23:11, moon behind the hill 00:05, never dark enough for the trees to go grey: least \d\.\d lx at 01:(3|4)\d\.$`},
 		{"polar day", "2026-06-21", "Europe/Oslo", 69.7, 18.9, 8, `^The sun does not set, moon behind the hill 22:28, never dark enough for the trees to go grey: least \d{4} lx at 00:4\d\.$`},
 		{"polar night", "2026-12-10", "Europe/Oslo", 69.7, 18.9, 8, `^The sun does not rise, trees grey 14:39, no moon\.$`},
+		{"dark at noon", "2026-12-10", "Europe/Oslo", 82, 18.9, 8, `^The sun does not rise, trees grey all night, no moon\.$`},
 		{"clocks go back", "2026-10-24", "Europe/London", 54.99, -4.45, 8, `^Sunset 17:57, trees grey 18:5\d, moon over the hill 18:00\.$`},
 		{"south", "2026-01-15", "Pacific/Auckland", -45, 170, 8, `^Sunset 21:25, trees grey 22:1\d, moon over the hill 04:05\.$`},
 		{"Chatham", "2026-02-20", "Pacific/Chatham", -43.9, -176.5, 8, `^Sunset 20:32, trees grey 21:(14|15), moon behind the hill 20:41\.$`},
@@ -46,6 +47,17 @@ func TestHeaderMoonAtDifferentPools(t *testing.T) {
 	}
 	s := writeUp(t, "2026-07-04", "Europe/London", anna)
 	require.Regexp(t, `moon over the hill \d\d:\d\d at Sand Bend\.$`, NightSky(s.build(b)))
+	for i := range b.Pools {
+		b.Pools[i].Skyline[0].Altitude = units.Degrees(4 + 3*i)
+	}
+	require.Regexp(t, `moon over the hill \d\d:\d\d at Alder Pool\.$`, NightSky(s.build(b)))
+	for i := range b.Pools {
+		b.Pools[i].Skyline[0].Altitude = units.Degrees(8 + 0.3*float64(i))
+	}
+	require.Regexp(t, `moon over the hill 00:55\.$`, NightSky(s.build(b)), "the same to within minutes")
+	for i := range b.Pools {
+		b.Pools[i].Skyline[0].Altitude = units.Degrees(11 - 3*i)
+	}
 	s.run(anna, "Long Flat", "22:30", "2:30")
 	require.Regexp(t, `moon over the hill 00:55\.$`, NightSky(s.build(b)))
 }

@@ -20,7 +20,7 @@ func TestDarker(t *testing.T) {
 	}{
 		{0, "as light as trees grey"}, {0.09, "as light as trees grey"}, {-0.09, "as light as trees grey"},
 		{0.1, "1.5x darker than trees grey"}, {0.3, "2x darker than trees grey"}, {0.4, "2.5x darker than trees grey"},
-		{0.45, "3x darker than trees grey"}, {0.9, "8x darker than trees grey"}, {0.985, "10x darker than trees grey"},
+		{0.45, "3x darker than trees grey"}, {0.53, "3x darker than trees grey"}, {0.9, "8x darker than trees grey"}, {0.985, "10x darker than trees grey"},
 		{1, "10x darker than trees grey"}, {1.2, "20x darker than trees grey"}, {1.98, "100x darker than trees grey"}, {2, "100x darker than trees grey"},
 		{2.5, "300x darker than trees grey"}, {3, "over 1000x darker than trees grey"}, {-1, "10x lighter than trees grey"}, {-4, "over 1000x lighter than trees grey"},
 	} {

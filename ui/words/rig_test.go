@@ -22,6 +22,8 @@ func TestRigLines(t *testing.T) {
 		Leader: journal.Of(units.LengthOf(9, units.Foot)), Flies: []journal.Mounted{{Position: 0, Fly: journal.Of(id(33))}}}})
 	s.add(journal.Rig{Head: s.head(anna, s.exact("22:50")), Setup: journal.Setup{Surface: true, Flies: []journal.Mounted{{Position: 0}}}})
 	s.add(journal.Rig{Head: s.head(anna, s.exact("23:00"))})
+	s.rig(anna, "23:10", 34)
+	s.rig(anna, "23:20", 35) // as long, but pale
 	s.run(anna, "Alder Pool", "22:00", "23:30")
 	n := s.build(larrick())
 	var got [][]string
@@ -36,9 +38,11 @@ func TestRigLines(t *testing.T) {
 		{"point 1½ in slim dark", "sinking line 3 in a second, 9 ft leader"},
 		{"surface lure alone: fly not known"},
 		{"rig changed"},
+		{"point 1 in slim dark"},
+		{"point 1 in slim pale"},
 	}, got)
 	require.Equal(t, "Anna, 22:40 to 22:50: point 1½ in slim dark; tube, treble, barbless; sinking line 3 in a second, 9 ft leader", RigTip(n, n.Rods[0].Rigs[4], n.Rods[0], DefaultPrefs))
-	require.Equal(t, "Anna, 23:00 to 23:30: rig not described", RigTip(n, n.Rods[0].Rigs[6], n.Rods[0], DefaultPrefs))
+	require.Equal(t, "Anna, 23:00 to 23:10: rig not described", RigTip(n, n.Rods[0].Rigs[6], n.Rods[0], DefaultPrefs))
 
 	require.Equal(t, "¾ in point", FlyShort(n.Rods[0].Rigs[0].Flies[0], DefaultPrefs))
 	require.Equal(t, "19 mm point", FlyShort(n.Rods[0].Rigs[0].Flies[0], Prefs{Fly: units.Millimetre}))
@@ -61,6 +65,9 @@ func TestRuns(t *testing.T) {
 	require.Equal(t, "Alder Pool", RunShort(a.Runs[0]))
 	require.Equal(t, "Alder Pool, Colm, second run about 23:50–00:20, 30 min, true left bank, rested 40 min", RunTip(n, c.Runs[0], c, DefaultPrefs))
 	require.Equal(t, "Alder Pool, second run", RunShort(c.Runs[0]))
+	c.Runs[0].Rest = 0
+	require.Equal(t, "not rested", Rest(c.Runs[0]))
+	require.Empty(t, Rest(a.Runs[0]))
 	n.Rods = n.Rods[:1]
 	require.Equal(t, "Alder Pool, first run", RunHeading(n, a.Runs[0], a), "one rod needs no name")
 }

@@ -3,10 +3,13 @@ package words
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/journal/units"
+	"gloamline/timeline"
 )
 
 // Ensure that a whole night reads as a guide would say it. Sunset and moon are those
@@ -127,4 +130,30 @@ func TestEveryValueHasItsWord(t *testing.T) {
 	for p := range journal.MaxFlies {
 		require.NotEmpty(t, PositionName(p))
 	}
+}
+
+// Ensure that wind and weather are said with what is known.
+func TestWeather(t *testing.T) {
+	from := journal.Of(units.Degrees(22))
+	for want, w := range map[string]journal.Weather{
+		"weather":                           {},
+		"no wind":                           {Wind: journal.Of(0), From: from},
+		"wind from the north":               {From: from},
+		"wind force 5 from the north, rain": {Wind: journal.Of(5), From: from, Rain: journal.Of(true)},
+		"wind from the north-east, no mist": {From: journal.Of(units.Degrees(23)), Mist: journal.Of(false)},
+	} {
+		require.Equal(t, want, WeatherLine(w, DefaultPrefs))
+	}
+	air := journal.Weather{Air: journal.Of(units.TemperatureOf(11, units.DegreeCelsius))}
+	require.Equal(t, "air 52 °F", WeatherLine(air, Prefs{Temp: units.DegreeFahrenheit}))
+}
+
+// Ensure that a row of the list says what came, or how long for nothing.
+func TestNightLine(t *testing.T) {
+	row := func(x timeline.Totals) string { return NightLine("Home Beat", timeline.Brief{Totals: x}, false) }
+	require.Equal(t, "Home Beat, 4 landed", row(timeline.Totals{Landed: 4, InWater: time.Hour}))
+	require.Equal(t, "Home Beat, none landed, 9.1 h", row(timeline.Totals{Touches: 1, InWater: 9*time.Hour + 6*time.Minute}))
+	require.Equal(t, "Home Beat, no fish, 9.1 h", row(timeline.Totals{InWater: 9*time.Hour + 6*time.Minute}))
+	require.Equal(t, "Home Beat, no fish", row(timeline.Totals{}))
+	require.Equal(t, "Home Beat, nothing written yet", NightLine("Home Beat", timeline.Brief{}, true))
 }
