@@ -19,7 +19,7 @@ func (m *maker) makePeople() []journal.Record {
 }
 
 func inch(v float64) journal.Field[units.Length] {
-	return journal.Of(units.Length{M: units.Metres(v * 0.0254), Unit: units.Inch})
+	return journal.Of(units.LengthOf(v, units.Inch))
 }
 
 // makeFlies ties the flies and lays them into three boxes.

@@ -109,13 +109,13 @@ func (m *maker) rig(n *night, rod journal.ID, at string, flies ...string) journa
 func (m *maker) rigAt(h journal.Head, flies ...string) journal.Rig {
 	r := journal.Rig{Head: h}
 	r.Line = journal.Of(journal.Line{Kind: journal.Floating})
-	r.Leader = journal.Of(units.Length{M: units.Metres(9 * 0.3048), Unit: units.Foot})
+	r.Leader = journal.Of(units.LengthOf(9, units.Foot))
 	for i, f := range flies {
 		r.Flies = append(r.Flies, journal.Mounted{Position: i, Fly: journal.Of(m.flies[f].ID)})
 	}
 	if flies[0] == "surface" {
 		r.Surface = true
-		r.Leader = journal.Of(units.Length{M: units.Metres(5.5 * 0.3048), Unit: units.Foot})
+		r.Leader = journal.Of(units.LengthOf(5.5, units.Foot))
 	}
 	return r
 }
