@@ -171,12 +171,12 @@ func TestLoaderFollowsTripToAnotherBeat(t *testing.T) {
 	for i := range 5 {
 		trips = append(trips, r.night(14+i, 23, 22))
 	}
-	r.load(l, trips[0].ID)
 	south := journal.Beat{ID: journal.NewID()}
 	shape := r.beat.Revisions[0].Shape
 	shape.ID, shape.At.Lat = south.ID, 53
 	south.Revisions = []journal.BeatRevision{{Shape: shape}}
 	r.do(south)
+	r.load(l, trips[0].ID)
 	for i := range trips {
 		trips[i].Beat = south.ID
 		r.do(trips[i])

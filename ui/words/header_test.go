@@ -62,6 +62,14 @@ func TestHeaderMoonAtDifferentPools(t *testing.T) {
 	require.Regexp(t, `moon over the hill 00:55\.$`, NightSky(s.build(b)))
 }
 
+// Ensure that a setting moon is told by the pool that it leaves last.
+func TestHeaderMoonSets(t *testing.T) {
+	b := beat(60.4, 5.3, "Europe/Oslo", 8)
+	b.Pools = b.Pools[:2]
+	b.Pools[1].Skyline[0].Altitude = 14
+	require.Contains(t, NightSky(writeUp(t, "2026-06-21", "Europe/Oslo", anna).build(b)), "moon behind the hill 00:05,")
+}
+
 // Ensure that the river is told from first to last, with whatever is known.
 func TestRiver(t *testing.T) {
 	level := func(m float64) journal.Field[units.Length] { return journal.Of(units.LengthOf(m, units.Metre)) }
