@@ -114,6 +114,10 @@ func sampleBytes(t testing.TB) []byte {
 func trimmed(t testing.TB, path string) []byte {
 	b, err := os.ReadFile(path)
 	require.NoError(t, err)
+	return trimmedBytes(t, b)
+}
+
+func trimmedBytes(t testing.TB, b []byte) []byte {
 	x, y, _ := headers(bytes.NewReader(b), int64(len(b)))
 	h, ok := newest(x, y)
 	require.True(t, ok)
@@ -122,15 +126,14 @@ func trimmed(t testing.TB, path string) []byte {
 
 // pageOf finds the first page in use of a sort, in a file of 4096-byte pages.
 func pageOf(t testing.TB, b []byte, sort uint16) int {
-	w := &walker{f: bytes.NewReader(b), pageSize: 4096}
-	x, y, _ := headers(w.f, int64(len(b)))
+	x, y, _ := headers(bytes.NewReader(b), int64(len(b)))
 	h, ok := newest(x, y)
 	require.True(t, ok)
 	if sort == freelistPage {
 		require.NotZero(t, native.Uint16(b[h.freelist*4096+10:]), "no free page")
 		return int(h.freelist * 4096)
 	}
-	w.pages, w.seen = h.pages, make([]bool, h.pages)
+	w := newWalker(bytes.NewReader(b), 4096, h.pages)
 	require.NoError(t, w.tree(h.root, nil, nil, 0))
 	for id, seen := range w.seen {
 		if at := id * 4096; seen && native.Uint64(b[at:]) == uint64(id) && native.Uint16(b[at+8:]) == sort && native.Uint16(b[at+10:]) > 1 {

@@ -26,8 +26,15 @@ func TestMain(m *testing.M) {
 		children[name](os.Getenv(childEnv + "_PATH"))
 		os.Exit(0)
 	}
-	os.Exit(m.Run())
+	code := m.Run()
+	for _, dir := range leftovers {
+		os.RemoveAll(dir)
+	}
+	os.Exit(code)
 }
+
+// leftovers are folders to remove when all tests are over.
+var leftovers []string
 
 // child returns this binary as the named program at work on path.
 func child(t testing.TB, name, path string) *exec.Cmd {
