@@ -84,7 +84,7 @@ func (l *Loader) Threshold(b journal.Beat) (Threshold, error) {
 		return Threshold{}, err
 	}
 	if lux, ok := b.Grey.Get(); ok {
-		return Threshold{Lux: lux, Logs: len(moments), Own: true}, nil
+		return Threshold{Lux: lux, Logs: len(moments), Own: true, Hand: true}, nil
 	}
 	fit := light.Calibrate(moments)
 	t := Threshold{Lux: fit.Lux, Logs: fit.Logged, Own: fit.Own}

@@ -108,7 +108,7 @@ func TestThreshold(t *testing.T) {
 
 	r.beat.Grey = journal.Of(units.Lux(0.5))
 	r.do(r.beat)
-	require.Equal(t, timeline.Threshold{Lux: 0.5, Logs: 5, Own: true}, r.load(l, last.ID).Grey.Threshold)
+	require.Equal(t, timeline.Threshold{Lux: 0.5, Logs: 5, Own: true, Hand: true}, r.load(l, last.ID).Grey.Threshold)
 }
 
 // Ensure that a loader forgets what a change touches: a moved entry, a removed

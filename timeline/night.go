@@ -22,7 +22,8 @@ type Setting struct {
 type Threshold struct {
 	Lux  units.Lux
 	Logs int  // how many logged moments stand behind it
-	Own  bool // fitted to the beat's own logs; otherwise the default
+	Own  bool // the beat's own: fitted to its logs or settled by hand; otherwise the default
+	Hand bool // settled by hand; Logs then stand beside it, not behind it
 }
 
 // Night is one trip set in its light.

@@ -93,13 +93,13 @@ func cloudUnknown(n *timeline.Night) string {
 }
 
 // GreyThreshold explains the zero of the axis: trees grey on this beat: 0.3 lx, from
-// 11 logged nights.
+// 11 logged moments.
 func GreyThreshold(t timeline.Threshold) string {
 	switch {
-	case t.Own && t.Logs > 0:
-		return fmt.Sprintf("trees grey on this beat: %s, from %s", t.Lux, number(t.Logs, "logged moment", "logged moments"))
-	case t.Own:
+	case t.Hand:
 		return fmt.Sprintf("trees grey on this beat: %s, set by hand", t.Lux)
+	case t.Own:
+		return fmt.Sprintf("trees grey on this beat: %s, from %s", t.Lux, number(t.Logs, "logged moment", "logged moments"))
 	case t.Logs > 0:
 		return fmt.Sprintf("trees grey: %s unless logged otherwise, %d logged so far", t.Lux, t.Logs)
 	}

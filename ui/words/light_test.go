@@ -95,7 +95,7 @@ func TestGreyThreshold(t *testing.T) {
 		{timeline.Threshold{Lux: 0.3}, "trees grey: 0.3 lx unless logged otherwise"},
 		{timeline.Threshold{Lux: 0.3, Logs: 2}, "trees grey: 0.3 lx unless logged otherwise, 2 logged so far"},
 		{timeline.Threshold{Lux: 0.2231, Logs: 11, Own: true}, "trees grey on this beat: 0.22 lx, from 11 logged moments"},
-		{timeline.Threshold{Lux: units.Lux(0.5), Own: true}, "trees grey on this beat: 0.5 lx, set by hand"},
+		{timeline.Threshold{Lux: units.Lux(0.5), Own: true, Hand: true, Logs: 3}, "trees grey on this beat: 0.5 lx, set by hand"},
 	} {
 		require.Equal(t, c.want, GreyThreshold(c.t))
 	}
