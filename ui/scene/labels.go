@@ -54,3 +54,13 @@ func (l *labels) put(s draw.Surface, t draw.Text, spots ...draw.Point) bool {
 	s.Text(t)
 	return true
 }
+
+// paragraph draws wrapped text from the baseline at p downwards and returns the
+// baseline of the line after it.
+func paragraph(s draw.Surface, f draw.Font, c draw.Color, text string, p draw.Point, width, leading float64) float64 {
+	for _, l := range draw.Wrap(f, text, width) {
+		s.Text(draw.Text{S: l, At: p, Font: f, Color: c})
+		p.Y += leading
+	}
+	return p.Y
+}

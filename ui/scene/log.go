@@ -1,6 +1,9 @@
 package scene
 
 import (
+	"math"
+	"slices"
+	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -14,7 +17,7 @@ type LogView struct {
 	Cursor   time.Time // zero: nothing is faint
 	Selected journal.Ref
 	Prefs    words.Prefs
-	Lux      bool // print lux beside the rung at each fish, as the page does
+	Page     bool // as on paper: closer, with lux at each fish
 }
 
 // Log draws the night pool by pool, blank runs included, in one column of that
@@ -44,41 +47,59 @@ const (
 	logLine    = 16.0 // within a wrapped row
 	logHead    = 27.0
 	logTimeCol = 92.0
-	logMarkCol = 30.0
 )
+
+// measures of a row: on paper all stand closer.
+type measures struct{ row, line, head, time, mark float64 }
+
+func (v LogView) measures(n *timeline.Night) measures {
+	m := measures{row: logRow, line: logLine, head: logHead, time: logTimeCol}
+	if v.Page {
+		m = measures{row: 16, line: 14, head: 21, time: 80}
+	}
+	for _, c := range n.Contacts { // a fish and its number stand before the text
+		w := contactSize(c.Contact).W + draw.Measure(boldFont, words.ContactNumber(n, c)).Width + 12
+		m.mark = math.Max(m.mark, w)
+	}
+	return m
+}
 
 // row is a heading or one thing that happened.
 type row struct {
 	ref     journal.Ref
 	heading bool
+	loose   bool // a heading over what lies outside any run
 	at      time.Time
 	time    string
 	lines   []string
 	right   string
 	contact *timeline.Contact
 	tip     string
+	m       measures
 }
 
 func (r row) height() float64 {
 	if r.heading {
-		return logHead
+		return r.m.head
 	}
-	return logRow + logLine*float64(max(0, len(r.lines)-1))
+	return r.m.row + r.m.line*float64(max(0, len(r.lines)-1))
 }
 
 // logRows lists the rows of the night in order: each run is a block under its
 // heading; what happened outside any run stands between the blocks.
 func logRows(n *timeline.Night, width float64, v LogView) []row {
 	type block struct {
-		at   time.Time
-		rows []row
+		at    time.Time
+		rows  []row
+		loose bool
 	}
+	m := v.measures(n)
 	var blocks []*block
 	ofRun := map[journal.ID]*block{}
 	for _, rod := range n.Rods {
 		for _, run := range rod.Runs {
 			head := row{
-				ref: run.Run.Ref(), heading: true, at: run.From.Mid(),
+				m: m, ref: run.Run.Ref(), heading: true, at: run.From.Mid(),
 				lines: []string{words.RunHeading(n, run, rod)}, right: words.RunTimes(n, run),
 				tip: words.RunTip(n, run, rod, v.Prefs),
 			}
@@ -87,13 +108,20 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 			ofRun[run.Run.ID] = b
 		}
 	}
-	find := func(rod journal.ID, t time.Time) *block {
+	// find returns the run something belongs to: the one it fell in, or for a
+	// change of fly or way shortly before a rod's run the run to come.
+	find := func(rod journal.ID, t time.Time, tackle bool) *block {
 		for _, r := range n.Rods {
 			if !rod.IsZero() && r.Rod.ID != rod {
 				continue
 			}
 			for _, run := range r.Runs {
 				if !t.Before(run.From.Mid()) && t.Before(run.To.Mid()) {
+					return ofRun[run.Run.ID]
+				}
+			}
+			for _, run := range r.Runs {
+				if d := run.From.Mid().Sub(t); tackle && d > 0 && d <= makingReady {
 					return ofRun[run.Run.ID]
 				}
 			}
@@ -104,39 +132,46 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 	for i := range n.Contacts {
 		contacts[n.Contacts[i].ID] = &n.Contacts[i]
 	}
-	wide := width - logTimeCol - logMarkCol
+	wide := width - m.time - m.mark
+	lines := func(list []string, width float64) []string {
+		if v.Page { // on paper a thing is one paragraph
+			list = []string{strings.Join(list, "; ")}
+		}
+		var out []string
+		for _, s := range list {
+			out = append(out, draw.Wrap(textFont, s, width)...)
+		}
+		return out
+	}
 	for _, e := range n.Log.Sorted() {
 		if _, isRun := e.(journal.Run); isRun {
 			continue
 		}
 		h := e.Base()
 		at := n.Log.At(e).Mid()
-		r := row{ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
+		r := row{m: m, ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
 		if c, ok := contacts[h.ID]; ok {
 			r.contact = c
 			r.right = words.RungName(c.Rung, v.Prefs)
-			if v.Lux {
+			if v.Page {
 				r.right = words.LightShort(*c, v.Prefs)
 			}
 			r.tip = words.ContactTip(n, *c, v.Prefs)
 			rw := draw.Measure(textFont, r.right).Width + 12
-			for _, s := range words.ContactLines(n, *c, v.Prefs) {
-				r.lines = append(r.lines, wrap(textFont, s, wide-rw)...)
-			}
+			r.lines = lines(words.ContactLines(n, *c, v.Prefs), wide-rw)
 		} else {
-			for _, s := range words.EntryLines(n, e, v.Prefs) {
-				r.lines = append(r.lines, wrap(textFont, s, wide+logMarkCol)...)
-			}
+			r.lines = lines(words.EntryLines(n, e, v.Prefs), wide+m.mark)
 		}
 		if len(r.lines) == 0 {
 			r.lines = []string{""}
 		}
-		b := find(h.Rod, at)
+		k := e.Ref().Kind
+		b := find(h.Rod, at, k == journal.KindRig || k == journal.KindWay)
 		if r.contact != nil && r.contact.Run >= 0 {
 			b = ofRun[n.Rods[r.contact.Rod].Runs[r.contact.Run].Run.ID]
 		}
 		if b == nil {
-			b = &block{at: at}
+			b = &block{at: at, loose: true}
 			blocks = append(blocks, b)
 		}
 		b.rows = append(b.rows, r)
@@ -151,17 +186,25 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 			}
 			if blank {
 				b := ofRun[run.Run.ID]
-				b.rows = append(b.rows, row{ref: run.Run.Ref(), at: run.To.Mid(), lines: []string{words.BlankRun()}})
+				b.rows = append(b.rows, row{m: m, ref: run.Run.Ref(), at: run.To.Mid(), lines: []string{words.BlankRun()}})
 			}
 		}
 	}
 	sortBlocks(blocks, func(b *block) time.Time { return b.at })
 	var out []row
-	for _, b := range blocks {
+	for i, b := range blocks {
+		if b.loose && (i == 0 || !blocks[i-1].loose) {
+			first := i == 0
+			last := !slices.ContainsFunc(blocks[i:], func(b *block) bool { return !b.loose })
+			out = append(out, row{m: m, heading: true, loose: true, at: b.at, lines: []string{words.LogLoose(first, last && !first)}})
+		}
 		out = append(out, b.rows...)
 	}
 	return out
 }
+
+// makingReady is how long before a run a change of tackle counts as its beginning.
+const makingReady = 20 * time.Minute
 
 // sortBlocks orders blocks by time, keeping equal ones as they were.
 func sortBlocks[T any](bs []T, at func(T) time.Time) {
@@ -184,25 +227,29 @@ func (r row) draw(s draw.Surface, look Look, n *timeline.Night, p draw.Point, wi
 		s.Fill(draw.RoundRect(box, 4), draw.NonZero, draw.Solid(draw.Fade(look.Accent, 0.13)))
 		s.Fill(draw.Rectangle(draw.R(box.Min.X, box.Min.Y+2, 3, box.H()-4)), draw.NonZero, draw.Solid(look.Accent))
 	}
-	base := p.Y + 15
+	base := p.Y + r.m.row - 6
 	if r.heading {
-		base = p.Y + 19
+		base = p.Y + r.m.head - 8
 		rw := draw.Measure(textFont, r.right).Width
-		s.Text(draw.Text{S: draw.Fit(titleFont, r.lines[0], width-rw-10), At: draw.Pt(p.X, base), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: ink})
+		font := draw.Font{Weight: draw.Bold, Size: 13}
+		if r.loose {
+			font, ink = draw.Font{Weight: draw.Medium, Size: 12}, soft
+		}
+		s.Text(draw.Text{S: draw.Fit(font, r.lines[0], width-rw-10), At: draw.Pt(p.X, base), Font: font, Color: ink})
 		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
 	} else {
 		s.Text(draw.Text{S: r.time, At: draw.Pt(p.X, base), Font: textFont, Color: soft})
-		x := p.X + logTimeCol
+		x := p.X + r.m.time
 		if c := r.contact; c != nil {
 			size := contactSize(c.Contact)
-			drawContact(s, look, c.Contact, draw.Pt(x+logMarkCol/2-9, base-4.5), k)
-			s.Text(draw.Text{S: words.ContactNumber(n, *c), At: draw.Pt(x+logMarkCol/2-9+size.W/2+3, base-5), Font: boldFont, Color: ink})
-			x += logMarkCol + 6
+			drawContact(s, look, c.Contact, draw.Pt(x+size.W/2, base-4.5), k)
+			s.Text(draw.Text{S: words.ContactNumber(n, *c), At: draw.Pt(x+size.W+4, base), Font: boldFont, Color: ink})
+			x += r.m.mark
 		}
 		y := base
 		for _, l := range r.lines {
 			s.Text(draw.Text{S: l, At: draw.Pt(x, y), Font: textFont, Color: ink})
-			y += logLine
+			y += r.m.line
 		}
 		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
 	}

@@ -58,7 +58,7 @@ var Dusk = Look{
 	Fish:  draw.Hex("#f4f2ec"),
 	Water: draw.Hex("#3f7482"), Land: draw.Hex("#1d241f"), Leaf: draw.Hex("#6b9a5c"), Deep: draw.Hex("#1b2025"),
 	sky: []skyStop{
-		{3.2, draw.Hex("#c08b35")}, {2.2, draw.Hex("#a8673f")}, {1.3, draw.Hex("#75505f")}, {0.6, draw.Hex("#4f4a66")},
+		{3.2, draw.Hex("#9a7440")}, {2.2, draw.Hex("#8c5b43")}, {1.3, draw.Hex("#674a58")}, {0.6, draw.Hex("#4b475f")},
 		{0, draw.Hex("#474d54")}, {-1, draw.Hex("#343a40")}, {-2, draw.Hex("#262b30")}, {-3, draw.Hex("#1c2126")},
 	},
 }

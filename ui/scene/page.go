@@ -22,7 +22,7 @@ type PageView struct {
 // log with the light at each fish, totals, legend and cautions on one A4 page.
 // A night that does not fit goes on overleaf; nothing is left out.
 func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
-	const m = 46.0
+	const m = 40.0
 	w := PageSize.W - 2*m
 	newPage := func() *draw.List {
 		l := draw.NewList(PageSize)
@@ -38,23 +38,22 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 		y = paragraph(l, draw.Font{Size: 12.5}, look.Soft, s, draw.Pt(m, y), w, 17)
 	}
 	y += 2
-	sketchH := 238.0
-	sk := Sketch(n, draw.Size{W: w, H: sketchH}, look, SketchView{Prefs: v.Prefs})
-	frame(l, look, draw.R(m, y, w, sketchH))
-	draw.Place(l, sk.List, 1, draw.Pt(m, y))
-	y += sketchH + 10
-	stripH := 268.0 + 66*float64(max(1, len(n.Rods)))
-	st := Strip(n, draw.Size{W: w, H: stripH}, look, StripView{Prefs: v.Prefs})
-	frame(l, look, draw.R(m, y, w, stripH))
-	draw.Place(l, st.List, 1, draw.Pt(m, y))
-	y += stripH + 8
 	lg := Legend(w, look)
-	foot := PageSize.H - m - lg.Size().H - 30
-	pages := []*draw.List{l}
-	// the log in two columns, over as many pages as it takes
+	foot := PageSize.H - m - lg.Size().H - 36
 	const gutter = 26.0
 	colW := (w - gutter) / 2
-	rows := logRows(n, colW, LogView{Prefs: v.Prefs, Lux: true})
+	rows := logRows(n, colW, LogView{Prefs: v.Prefs, Page: true})
+	sketchH, stripH := pageShares(rows, foot-y, len(n.Rods))
+	sk := Sketch(n, draw.Size{W: w, H: sketchH}, look, SketchView{Prefs: v.Prefs})
+	draw.Place(l, sk.List, 1, draw.Pt(m, y))
+	frame(l, look, draw.R(m, y, w, sketchH))
+	y += sketchH + pageGap
+	st := Strip(n, draw.Size{W: w, H: stripH}, look, StripView{Prefs: v.Prefs, Paper: true})
+	draw.Place(l, st.List, 1, draw.Pt(m, y))
+	frame(l, look, draw.R(m, y, w, stripH))
+	y += stripH + pageGap
+	pages := []*draw.List{l}
+	// the log in two columns, over as many pages as it takes
 	cols := [2][]row{}
 	cols[0], cols[1], rows = fill(rows, foot-y)
 	cur, top := l, y
@@ -62,7 +61,7 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 		for i, c := range cols {
 			yy := top
 			for _, r := range c {
-				r.draw(cur, look, n, draw.Pt(m+float64(i)*(colW+gutter), yy), colW, LogView{Prefs: v.Prefs, Lux: true})
+				r.draw(cur, look, n, draw.Pt(m+float64(i)*(colW+gutter), yy), colW, LogView{Prefs: v.Prefs, Page: true})
 				yy += r.height()
 			}
 		}
@@ -79,6 +78,21 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 	return pages
 }
 
+const pageGap = 8.0
+
+// pageShares gives sketch and strip as much of the height as the log leaves; when
+// the log is too long for one page, what is least readable, and the log goes on
+// overleaf.
+func pageShares(rows []row, height float64, rods int) (sketchH, stripH float64) {
+	lanes := 60 * float64(max(1, rods))
+	for k := 1.0; ; k -= 0.05 {
+		sketchH, stripH = 152+88*k, 196+84*k+lanes
+		if _, _, rest := fill(rows, height-sketchH-stripH-2*pageGap); len(rest) == 0 || k <= 0 {
+			return sketchH, stripH
+		}
+	}
+}
+
 // fill takes rows into two columns of that height, balanced when they all fit,
 // and returns the rest. A heading is never left alone at a foot.
 func fill(rows []row, height float64) (a, b, rest []row) {
@@ -88,7 +102,7 @@ func fill(rows []row, height float64) (a, b, rest []row) {
 	}
 	target := height
 	if total <= 2*height {
-		target = min(height, total/2+logHead)
+		target = min(height, total/2+rows[0].m.head)
 	}
 	a, rest = take(rows, target)
 	b, rest = take(rest, height)
@@ -117,7 +131,7 @@ func frame(s draw.Surface, look Look, r draw.Rect) {
 }
 
 func pageFoot(s draw.Surface, look Look, lg *draw.List, m, w float64) {
-	y := PageSize.H - m - 22
+	y := PageSize.H - m - 26
 	draw.Place(s, lg, 1, draw.Pt(m, y-lg.Size().H))
 	paragraph(s, textFont, look.Faint, words.PageCaution(), draw.Pt(m, y+12), w, 15)
 }

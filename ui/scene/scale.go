@@ -60,7 +60,6 @@ const (
 	luxTop    = 1e5
 	luxBreak  = 10.0
 	luxBottom = 0.0005
-	breakGap  = 6.0 // dp left free at the break
 )
 
 func (a luxAxis) breakY() float64 { return a.top + (a.bottom-a.top)/3 }
@@ -75,8 +74,7 @@ func (a luxAxis) y(lux float64) float64 {
 	case lux <= luxBreak:
 		return b + (a.bottom-b)*math.Log10(luxBreak/lux)/math.Log10(luxBreak/luxBottom)
 	}
-	up := b - breakGap
-	return up - (up-a.top)*math.Log10(lux/luxBreak)/math.Log10(luxTop/luxBreak)
+	return b - (b-a.top)*math.Log10(lux/luxBreak)/math.Log10(luxTop/luxBreak)
 }
 
 // decades lists the ruled values, brightest first.

@@ -75,7 +75,8 @@ func newSketch(n *timeline.Night, size draw.Size, look Look, v SketchView) *sket
 	}
 	g.labels.room = draw.R(6, sketchHead-6, size.W-12, size.H-sketchHead-sketchFoot+10)
 	x0, y0, x1, y1 := g.extent()
-	room := draw.Rect{Min: draw.Pt(18, sketchHead+labelRoom), Max: draw.Pt(size.W-18, size.H-sketchFoot-labelRoom)}
+	air := math.Max(6, math.Min(labelRoom, size.H*0.06))
+	room := draw.Rect{Min: draw.Pt(18, sketchHead+air), Max: draw.Pt(size.W-18, size.H-sketchFoot-air)}
 	if !(x1 > x0) || !(y1 > y0) || room.Empty() {
 		x0, x1, y0, y1 = -50, 50, -20, 20
 	}

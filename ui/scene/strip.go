@@ -15,6 +15,7 @@ type StripView struct {
 	From, To time.Time   // zero: the night's own window
 	Cursor   time.Time   // zero: no cursor; nothing is faint then
 	Selected journal.Ref // drawn with the accent
+	Paper    bool        // on a page, which has no cursor
 	Prefs    words.Prefs
 }
 
@@ -61,7 +62,8 @@ func (f StripFrame) At(x float64) time.Time { return f.axis.at(x) }
 const (
 	stripLeft  = 84.0
 	stripRight = 92.0
-	stripHead  = 44.0 // two rows of labels
+	stripHead  = 60.0 // three rows of labels, and the cursor's words
+	pageHead   = 54.0 // three rows of labels
 	stripFoot  = 26.0 // clock
 	skyRowH    = 24.0
 )
@@ -78,6 +80,7 @@ type strip struct {
 	plot   draw.Rect
 	lane   float64 // height of a rod's lane
 	inch   float64 // dp an inch of dressing
+	head   float64
 	grey   float64 // threshold, lux
 }
 
@@ -93,9 +96,13 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 	}
 	g := &strip{n: n, look: look, v: v, list: draw.NewList(size), grey: float64(n.Grey.Threshold.Lux)}
 	rods := float64(max(1, len(n.Rods)))
-	g.lane = math.Min(86, math.Max(62, (size.H*0.42)/rods))
+	g.lane = math.Min(82, math.Max(60, (size.H*0.36)/rods))
+	g.head = stripHead
+	if v.Paper {
+		g.head = pageHead
+	}
 	low := size.H - stripFoot - skyRowH - g.lane*float64(len(n.Rods))
-	g.plot = draw.Rect{Min: draw.Pt(stripLeft, stripHead), Max: draw.Pt(size.W-stripRight, math.Max(stripHead+60, low))}
+	g.plot = draw.Rect{Min: draw.Pt(stripLeft, g.head), Max: draw.Pt(size.W-stripRight, math.Max(g.head+60, low))}
 	g.axis = timeAxis{v.From, v.To, g.plot.Min.X, g.plot.Max.X}
 	g.lux = luxAxis{g.plot.Min.Y, g.plot.Max.Y}
 	g.labels.room = draw.Bounds(size)

@@ -24,7 +24,7 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 	g.list.Stroke(draw.Line(draw.Pt(8, top+4), draw.Pt(g.list.Size().W-8, top+4)), draw.Stroke{Width: 1}, g.look.Rule)
 	name := draw.Text{S: draw.Fit(boldFont, rod.Name, stripLeft-20), Font: boldFont, Color: g.look.Ink, Anchor: draw.End, At: draw.Pt(stripLeft-10, bracketY)}
 	g.list.Text(name)
-	g.list.Stroke(draw.Line(draw.Pt(stripLeft-38, bracketY+7), draw.Pt(stripLeft-10, bracketY+7)), rodStroke(i), g.look.Ink)
+	g.list.Stroke(draw.Line(draw.Pt(stripLeft-40, top+11), draw.Pt(stripLeft-10, top+11)), rodStroke(i), g.look.Ink)
 	inchY := foot - g.inch
 	g.list.Stroke(draw.Line(draw.Pt(g.plot.Min.X, inchY), draw.Pt(g.plot.Max.X, inchY)), draw.Stroke{Width: 1, Dash: []float64{1, 4}}, draw.Fade(g.look.Ink, 0.55))
 	g.list.Text(draw.Text{S: words.OneInch(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, inchY)})
@@ -32,8 +32,11 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 		g.bracket(run, rod, bracketY)
 	}
 	g.list.PushClip(draw.Rectangle(draw.R(g.plot.Min.X-plateWidth, top, g.plot.W()+2*plateWidth, g.lane)))
-	for k, rig := range rod.Rigs {
-		g.rig(rig, rod, k, foot, top+30)
+	for _, rig := range rod.Rigs {
+		g.rig(rig, rod, foot)
+	}
+	for _, rig := range rod.Rigs {
+		g.rigLabel(rig, foot)
 	}
 	g.list.PopClip()
 }
@@ -65,6 +68,7 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 	p.Move(x1, y-4)
 	p.Line(x1, y+4)
 	g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
+	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
 	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-7)}
 	full := draw.Measure(t.Font, t.S).Width
 	if full > x1-x0+24 {
@@ -77,7 +81,7 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 }
 
 // rig draws the flies of one rig at its change, and their lengths until the next.
-func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, k int, foot, labelTop float64) {
+func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, foot float64) {
 	at := rig.From.Mid()
 	if rig.To.Before(g.v.From) || at.After(g.v.To) {
 		return
@@ -111,26 +115,33 @@ func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, k int, foot, la
 			g.halves(func(s float64) {
 				g.list.Stroke(draw.Line(draw.Pt(fx+plateWidth/2, top), draw.Pt(end-1, top)), st, draw.Fade(g.look.Ink, s*0.85))
 			})
-		}
-	}
-	if len(rig.Flies) > 0 {
-		f := rig.Flies[0]
-		t := draw.Text{S: words.FlyShort(f, g.v.Prefs), Font: textFont, Color: g.ink(g.look.Soft, at)}
-		w := draw.Measure(t.Font, t.S).Width
-		tx := x + float64(len(flies))*(plateWidth+2) - plateWidth/2 + 3
-		if tx+w < end {
-			l := 1.0
-			if v, ok := f.Dress.Length.Get(); ok {
-				l = inches(v)
-			}
-			ty := foot - l*g.inch
-			g.labels.put(g.list, t, draw.Pt(tx, ty-4), draw.Pt(tx, ty+13), draw.Pt(tx, foot+2))
+			g.labels.block(draw.R(fx+plateWidth/2, top-1, end-fx-plateWidth/2, 2))
 		}
 	}
 	if g.selected(ref) {
 		g.ring(box)
 	}
 	g.hit(ref, draw.R(box.Min.X, box.Min.Y, math.Max(box.W(), math.Min(end, g.plot.Max.X)-box.Min.X), box.H()), words.RigTip(g.n, rig, rod, g.v.Prefs))
+}
+
+// rigLabel says the point fly's length above the line it draws, where there is room.
+func (g *strip) rigLabel(rig timeline.RigSpan, foot float64) {
+	at := rig.From.Mid()
+	if len(rig.Flies) == 0 || rig.To.Before(g.v.From) || at.After(g.v.To) {
+		return
+	}
+	f := rig.Flies[0]
+	t := draw.Text{S: words.FlyShort(f, g.v.Prefs), Font: textFont, Color: g.ink(g.look.Soft, at), Halo: draw.Halo{Width: 2, Color: g.look.Panel}}
+	x := g.axis.x(g.clipTime(at)) + float64(len(rig.Flies))*(plateWidth+2) - plateWidth/2 + 4
+	if x+draw.Measure(t.Font, t.S).Width > g.axis.x(g.clipTime(rig.To)) {
+		return
+	}
+	l := 1.0
+	if v, ok := f.Dress.Length.Get(); ok {
+		l = inches(v)
+	}
+	y := foot - l*g.inch
+	g.labels.put(g.list, t, draw.Pt(x, y-5), draw.Pt(x, y+14), draw.Pt(x, foot+1), draw.Pt(x, y+24))
 }
 
 // skyRow shows what was noted of the sky, each at its moment: a disc filled as

@@ -21,7 +21,7 @@ func (g *strip) gridlines() {
 		g.labels.put(g.list, t, draw.Pt(g.plot.Min.X-10, y))
 	}
 	// the break mark: two short slants on the axis
-	y := g.lux.breakY() - breakGap/2
+	y := g.lux.breakY() - 7
 	for _, dy := range []float64{-2, 2} {
 		g.list.Stroke(draw.Line(draw.Pt(g.plot.Min.X-5, y+dy+2.5), draw.Pt(g.plot.Min.X+5, y+dy-2.5)), draw.Stroke{Width: 1.2}, g.look.Soft)
 	}

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"gloamline/journal"
@@ -39,14 +40,17 @@ func (g *strip) moments() {
 		g.list.Stroke(draw.Line(draw.Pt(x, g.plot.Min.Y-4), draw.Pt(x, g.plot.Max.Y)), draw.Stroke{Width: 1.2, Dash: []float64{1.5, 3}}, draw.Fade(m.color, g.strength(m.at)))
 		t := draw.Text{S: m.text, Font: textFont, Color: g.ink(m.color, m.at)}
 		w := draw.Measure(t.Font, t.S).Width
-		low, high := stripHead-8, stripHead-25
-		spots := []draw.Point{{X: x + 5, Y: low}, {X: x - 5 - w, Y: low}, {X: x + 5, Y: high}, {X: x - 5 - w, Y: high}}
+		var spots []draw.Point
+		for row := range 3 {
+			y := g.head - 8 - 16*float64(row)
+			spots = append(spots, draw.Pt(x+5, y), draw.Pt(x-5-w, y))
+		}
 		t, i := g.labels.place(t, spots)
 		if i < 0 {
-			continue
+			continue // the upright stays, and the header and the log say it in words
 		}
-		if i >= 2 { // a longer upright leads to the upper row
-			g.list.Stroke(draw.Line(draw.Pt(x, g.plot.Min.Y-4), draw.Pt(x, high-8)), draw.Stroke{Width: 1.2, Dash: []float64{1.5, 3}}, draw.Fade(m.color, g.strength(m.at)))
+		if i >= 2 { // a longer upright leads to the upper rows
+			g.list.Stroke(draw.Line(draw.Pt(x, g.plot.Min.Y-4), draw.Pt(x, t.At.Y-9)), draw.Stroke{Width: 1.2, Dash: []float64{1.5, 3}}, draw.Fade(m.color, g.strength(m.at)))
 		}
 		g.list.Text(t)
 	}
@@ -63,36 +67,36 @@ type moonMark struct {
 	text string
 }
 
-// moonMarks joins pools whose moon comes over the hill within ten minutes.
+// moonMarks lists when the moon comes over the hill of a pool that is still to
+// be fished or being fished then; of a night without runs, of every pool. Pools
+// within ten minutes of each other share a mark.
 func (g *strip) moonMarks() []moonMark {
 	type rise struct {
 		at    time.Time
 		pools []string
 	}
-	var rises []rise
-	fished := map[journal.ID]bool{}
+	last := map[journal.ID]time.Time{} // end of the last run through a pool
 	for _, r := range g.n.Rods {
 		for _, run := range r.Runs {
-			fished[run.Pool.ID] = true
+			if to := run.To.Mid(); to.After(last[run.Pool.ID]) {
+				last[run.Pool.ID] = to
+			}
 		}
 	}
+	var rises []rise
 	for _, p := range g.n.Pools {
-		if len(fished) > 0 && !fished[p.Pool.ID] {
-			continue
-		}
 		for _, i := range p.MoonOver {
-			if !i.From.After(g.n.Start) {
-				continue // up since the window opened
+			if !i.From.After(g.n.Start) || len(last) > 0 && i.From.After(last[p.Pool.ID]) {
+				continue
 			}
-			joined := false
-			for k := range rises {
-				if d := rises[k].at.Sub(i.From); d > -10*time.Minute && d < 10*time.Minute {
-					rises[k].pools = append(rises[k].pools, p.Pool.Name)
-					joined = true
-				}
-			}
-			if !joined {
+			k := slices.IndexFunc(rises, func(r rise) bool { return r.at.Sub(i.From).Abs() < 10*time.Minute })
+			if k < 0 {
 				rises = append(rises, rise{i.From, []string{p.Pool.Name}})
+				continue
+			}
+			rises[k].pools = append(rises[k].pools, p.Pool.Name)
+			if i.From.Before(rises[k].at) {
+				rises[k].at = i.From
 			}
 		}
 	}

@@ -9,19 +9,31 @@ func LegendTitle() string { return "Legend" }
 func LegendKept() string { return "landed and kept" }
 
 // LegendFlySlim and LegendFlyFull stand by the two ends of how flies are drawn.
-func LegendFlySlim() string { return "slim dark fly with a spot, drawn to length" }
+func LegendFlySlim() string { return "slim dark fly, hot-spot" }
 
 // LegendFlyFull stands by a thick pale fly.
 func LegendFlyFull() string { return "full pale fly" }
 
 // LegendOpenSky stands by the reference curve.
-func LegendOpenSky() string { return "light under the open sky" }
+func LegendOpenSky() string { return "open sky" }
 
 // LegendTrace stands by a rod's own curve.
-func LegendTrace() string { return "light on the pool the rod fished" }
+func LegendTrace() string { return "light on the pool fished" }
 
 // LegendUncertain stands by a smear.
 func LegendUncertain() string { return "time uncertain" }
 
 // SkyLane names the lane of what was noted of the sky.
 func SkyLane() string { return "Sky" }
+
+// LogLoose heads what was logged outside any run: before the first, between two
+// (first and last both false), or after the last.
+func LogLoose(first, last bool) string {
+	switch {
+	case first:
+		return "Before fishing"
+	case last:
+		return "After fishing"
+	}
+	return "Between runs"
+}

@@ -25,7 +25,11 @@ func RigLines(rod *timeline.RodNight, rig timeline.RigSpan, p Prefs) []string {
 			out = append(out, "surface lure alone")
 		}
 	}
-	if tackle := Tackle(rig.Rig.Setup, p); tackle != "" {
+	tackle := Tackle(rig.Rig.Setup, p)
+	if old := before(rod, rig); old != nil && Tackle(old.Rig.Setup, p) == tackle {
+		tackle = "" // as before: not worth saying again
+	}
+	if tackle != "" {
 		out = append(out, tackle)
 	}
 	if len(out) == 0 {
