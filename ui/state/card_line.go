@@ -22,13 +22,10 @@ func (c *Card) lineFields(r *journal.Rig, before func() *journal.Rig) {
 		if err := pick.put(s); err != nil {
 			return err
 		}
-		old := r.Line.Or(journal.Line{})
 		r.Line = journal.Field[journal.Line]{}
 		switch k, ok := kind.Get(); {
 		case kind.IsNone():
 			r.Line = journal.None[journal.Line]()
-		case ok && k == old.Kind:
-			r.Line = journal.Of(old)
 		case ok:
 			r.Line = journal.Of(journal.Line{Kind: k})
 		}

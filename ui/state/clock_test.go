@@ -191,6 +191,27 @@ func TestFoldNight(t *testing.T) {
 	assert.Equal(t, "02:30", spring.Print(r.When))
 }
 
+func TestPrintTimes(t *testing.T) {
+	c := clockOn(t, evening)
+	at := func(s string) time.Time { return instantOf(t, evening, "Europe/London", s) }
+	for want, w := range map[string]journal.When{
+		"":                              {},
+		"23:12":                         journal.Exact(at("23:12")),
+		"23:12:05":                      journal.Exact(at("23:12").Add(5 * time.Second)),
+		"10:30 am":                      journal.Exact(at("10:30")),
+		"about 23:30":                   journal.About(at("23:30"), 0),
+		"23:30 ±15 min":                 journal.About(at("23:30"), 15*time.Minute),
+		"23:30 ±90 s":                   journal.About(at("23:30"), 90*time.Second),
+		"23:50–00:10":                   journal.Between(at("23:50"), at("00:10")),
+		"during Alder Pool run 1":       journal.Within(geo.ID{1}),
+		"before The Cauldron":           journal.Before(geo.ID{3}),
+		"between trees grey and fish 3": {Kind: journal.BetweenTime, Anchors: []journal.ID{{5}, {4}}},
+		"23:00–23:30":                   {Kind: journal.WithinTime, Anchors: []journal.ID{{99}}, Lo: at("23:00"), Hi: at("23:30")},
+	} {
+		assert.Equal(t, want, c.Print(w))
+	}
+}
+
 // Ensure that what is printed reads back as the same moment, in every night, also
 // when clocks change, whatever the kind.
 func TestPrintThenParse(t *testing.T) {

@@ -146,6 +146,7 @@ func TestNews(t *testing.T) {
 	require.NoError(t, err)
 	assert.Same(t, night, k.d.Night(), "a house rule does not show in a night")
 	assert.Equal(t, []What{Can}, take())
+	assert.Equal(t, "Anna", k.d.NightRow(0).Party[0])
 	anna := k.anna
 	anna.Name = "Anne"
 	_, err = k.j.Amend(anna)
@@ -168,6 +169,7 @@ func TestNightsList(t *testing.T) {
 	second := k.d.Trip()
 	require.NotEqual(t, first, second)
 	assert.True(t, k.d.NightRow(0).Empty)
+	assert.False(t, k.d.NightRow(0).Blank, "nobody has fished yet")
 	k.add(journal.KindRun, "when", "23:00", "until", "23:30", "pool", "Alder Pool")
 
 	require.Equal(t, 2, k.d.NightCount())
