@@ -67,7 +67,7 @@ var Dusk = Look{
 var Paper = Look{
 	Name: "paper", Light: true,
 	Back: draw.Hex("#ffffff"), Panel: draw.Hex("#ffffff"), Edge: draw.Hex("#c9ccc8"), Rule: draw.Hex("#e0e2df"),
-	Ink: draw.Hex("#14181b"), Soft: draw.Hex("#454c52"), Faint: draw.Hex("#696f75"),
+	Ink: draw.Hex("#14181b"), Soft: draw.Hex("#454c52"), Faint: draw.Hex("#5f656b"),
 	Accent: draw.Hex("#8f4d00"), Moon: draw.Hex("#3d5274"),
 	Plate: draw.Hex("#8b9197"), Fly: [3]draw.Color{draw.Hex("#0a0c0e"), draw.Hex("#c6cacd"), draw.Hex("#ffffff")}, Hot: draw.Hex("#c43400"),
 	Fish:  draw.Hex("#14181b"),

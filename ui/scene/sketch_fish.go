@@ -32,7 +32,7 @@ func (g *sketch) contacts() {
 		nw := draw.Measure(num.Font, num.S).Width
 		centre, box := p, draw.Rect{}
 		found := false
-		for _, d := range []draw.Point{{}, {Y: -13}, {Y: 13}, {X: 20}, {X: -20}, {X: 20, Y: -13}, {X: -20, Y: 13}, {Y: -26}, {Y: 26}, {X: 38}, {X: -38}} {
+		for _, d := range around {
 			centre = p.Add(d)
 			box = draw.R(centre.X-size.W/2-1, centre.Y-9, size.W+nw+6, 17)
 			if g.labels.free(box) {
@@ -40,9 +40,13 @@ func (g *sketch) contacts() {
 				break
 			}
 		}
-		if !found {
+		if !found { // beyond all room: it stays at its place, under its later neighbour
 			centre = p
 			box = draw.R(centre.X-size.W/2-1, centre.Y-9, size.W+nw+6, 17)
+		}
+		if centre.Dist(p) > 15 {
+			g.list.Stroke(draw.Line(p, centre), draw.Stroke{Width: 1}, draw.Fade(g.look.Ink, 0.55*k))
+			g.list.Fill(draw.Circle(p, 1.8), draw.NonZero, draw.Solid(draw.Fade(g.look.Fish, k)))
 		}
 		g.labels.block(box)
 		drawContact(g.list, g.look, c.Contact, centre, k)
@@ -55,6 +59,19 @@ func (g *sketch) contacts() {
 		g.hits = append(g.hits, Hit{Ref: ref, Box: box.Inset(-3), Tip: words.ContactTip(g.n, c, g.v.Prefs)})
 	}
 }
+
+// around are the places tried for a mark, nearest first: rings about its own.
+var around = func() []draw.Point {
+	out := []draw.Point{{}}
+	for _, r := range []float64{14, 22, 34, 48, 64, 84} {
+		for a := -90.0; a < 270; a += 30 {
+			out = append(out, draw.Pt(r*1.4, 0).Rotate(a))
+			p := &out[len(out)-1]
+			p.Y *= 0.72 // marks are wider than high
+		}
+	}
+	return out
+}()
 
 func (g *sketch) contactPlace(c timeline.Contact) (draw.Point, bool) {
 	if s, ok := c.Spot.Get(); ok {

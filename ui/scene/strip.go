@@ -29,7 +29,7 @@ func Strip(n *timeline.Night, size draw.Size, look Look, v StripView) Scene {
 	s.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(look.Panel))
 	g.gridlines()
 	g.light()
-	g.moments()
+	g.drawMoments()
 	g.traces()
 	g.contacts()
 	g.lanes()
@@ -62,26 +62,26 @@ func (f StripFrame) At(x float64) time.Time { return f.axis.at(x) }
 const (
 	stripLeft  = 84.0
 	stripRight = 92.0
-	stripHead  = 60.0 // three rows of labels, and the cursor's words
-	pageHead   = 54.0 // three rows of labels
+	cursorRow  = 23.0 // foot of the row for the cursor's words; not on a page
 	stripFoot  = 26.0 // clock
 	skyRowH    = 24.0
 )
 
 type strip struct {
-	n      *timeline.Night
-	look   Look
-	v      StripView
-	list   *draw.List
-	hits   []Hit
-	labels labels
-	axis   timeAxis
-	lux    luxAxis
-	plot   draw.Rect
-	lane   float64 // height of a rod's lane
-	inch   float64 // dp an inch of dressing
-	head   float64
-	grey   float64 // threshold, lux
+	n       *timeline.Night
+	look    Look
+	v       StripView
+	list    *draw.List
+	hits    []Hit
+	labels  labels
+	axis    timeAxis
+	lux     luxAxis
+	plot    draw.Rect
+	lane    float64 // height of a rod's lane
+	inch    float64 // dp an inch of dressing
+	rows    int     // rows of names above the plot
+	moments []moment
+	grey    float64 // threshold, lux
 }
 
 var (
@@ -97,13 +97,14 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 	g := &strip{n: n, look: look, v: v, list: draw.NewList(size), grey: float64(n.Grey.Threshold.Lux)}
 	rods := float64(max(1, len(n.Rods)))
 	g.lane = math.Min(82, math.Max(60, (size.H*0.36)/rods))
-	g.head = stripHead
-	if v.Paper {
-		g.head = pageHead
+	g.axis = timeAxis{v.From, v.To, stripLeft, size.W - stripRight}
+	g.setMoments()
+	head := 14 + rowStep*float64(g.rows)
+	if !v.Paper {
+		head += cursorRow - 8
 	}
 	low := size.H - stripFoot - skyRowH - g.lane*float64(len(n.Rods))
-	g.plot = draw.Rect{Min: draw.Pt(stripLeft, g.head), Max: draw.Pt(size.W-stripRight, math.Max(g.head+60, low))}
-	g.axis = timeAxis{v.From, v.To, g.plot.Min.X, g.plot.Max.X}
+	g.plot = draw.Rect{Min: draw.Pt(stripLeft, head), Max: draw.Pt(size.W-stripRight, math.Max(head+60, low))}
 	g.lux = luxAxis{g.plot.Min.Y, g.plot.Max.Y}
 	g.labels.room = draw.Bounds(size)
 	longest := 1.5

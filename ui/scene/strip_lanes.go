@@ -35,10 +35,10 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 	for _, rig := range rod.Rigs {
 		g.rig(rig, rod, foot)
 	}
+	g.list.PopClip()
 	for _, rig := range rod.Rigs {
 		g.rigLabel(rig, foot)
 	}
-	g.list.PopClip()
 }
 
 // bracket marks a run from its beginning to its end; uncertain ends are smeared.
@@ -141,7 +141,7 @@ func (g *strip) rigLabel(rig timeline.RigSpan, foot float64) {
 		l = inches(v)
 	}
 	y := foot - l*g.inch
-	g.labels.put(g.list, t, draw.Pt(x, y-5), draw.Pt(x, y+14), draw.Pt(x, foot+1), draw.Pt(x, y+24))
+	g.labels.put(g.list, t, draw.Pt(x, y-5), draw.Pt(x, y+14), draw.Pt(x, foot+1))
 }
 
 // skyRow shows what was noted of the sky, each at its moment: a disc filled as
