@@ -62,7 +62,7 @@ func ClockSpan(from, to time.Time, zone *time.Location) string {
 func Moment(w journal.When, s journal.Spread, zone *time.Location) string {
 	switch w.Kind {
 	case journal.AboutTime:
-		return "about " + Clock(s.Mid(), zone)
+		return about + Clock(s.Mid(), zone)
 	case journal.WithinTime:
 		return "during the run"
 	case journal.BeforeTime:
@@ -78,8 +78,10 @@ func End(s journal.Spread, zone *time.Location) string {
 	if Clock(s.Lo, zone) == Clock(s.Hi, zone) {
 		return Clock(s.Lo, zone)
 	}
-	return "about " + Clock(s.Mid(), zone)
+	return about + Clock(s.Mid(), zone)
 }
+
+const about = "about "
 
 // WallWarning says in a sentence what is in doubt about a typed time.
 func WallWarning(w journal.Warning) string {

@@ -2,6 +2,7 @@ package words
 
 import (
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -65,6 +66,11 @@ func TestRuns(t *testing.T) {
 	require.Equal(t, "Alder Pool", RunShort(a.Runs[0]))
 	require.Equal(t, "Alder Pool, Colm, second run about 23:50–00:20, 30 min, true left bank, rested 40 min", RunTip(n, c.Runs[0], c, DefaultPrefs))
 	require.Equal(t, "Alder Pool, second run", RunShort(c.Runs[0]))
+	late := c.Runs[0]
+	late.To.Hi = late.To.Hi.Add(10 * time.Minute)
+	require.Equal(t, "about 23:50–00:25", RunTimes(n, late))
+	late.From.Hi = late.From.Lo
+	require.Equal(t, "23:40–about 00:25", RunTimes(n, late))
 	c.Runs[0].Rest = 0
 	require.Equal(t, "not rested", Rest(c.Runs[0]))
 	require.Empty(t, Rest(a.Runs[0]))

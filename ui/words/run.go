@@ -1,6 +1,8 @@
 package words
 
 import (
+	"strings"
+
 	"gloamline/timeline"
 )
 
@@ -14,11 +16,15 @@ func RunHeading(n *timeline.Night, run timeline.RunSpan, rod timeline.RodNight) 
 	return commas(PoolName(run.Pool.Name), who, ordinal(run.Nth)+" run")
 }
 
-// RunTimes says when a run was: 22:35–23:10, or about 22:35–about 23:10.
+// RunTimes says when a run was: 22:35–23:10; about 22:35–23:10 where its beginning, or
+// both ends, are uncertain; 22:35–about 23:10 where its end alone is.
 func RunTimes(n *timeline.Night, run timeline.RunSpan) string {
 	from, to := End(run.From, n.Zone), End(run.To, n.Zone)
 	if from == to {
 		return from
+	}
+	if strings.HasPrefix(from, about) {
+		to = strings.TrimPrefix(to, about)
 	}
 	return from + "–" + to
 }

@@ -56,6 +56,7 @@ func TestTitlesAndMarks(t *testing.T) {
 	require.Equal(t, "no cloud", SkyShort(journal.Sky{Cloud: journal.Of(0)}))
 	require.Equal(t, "no cloud", CloudWords(journal.Sky{Cloud: journal.Of(0)}))
 	require.Equal(t, "no cloud", CloudWords(journal.Sky{Cloud: journal.None[int]()}))
+	require.Equal(t, "cloud 1 eighth", CloudWords(journal.Sky{Cloud: journal.Of(1), CloudKind: journal.Of(journal.AverageCloud)}))
 	require.Equal(t, "cloud dark", CloudWords(journal.Sky{CloudKind: journal.Of(journal.DarkCloud)}))
 	require.Equal(t, "trees grey", SkyShort(journal.Sky{TreesGrey: true}))
 	require.Equal(t, "moon veiled", SkyShort(journal.Sky{Moon: journal.Of(journal.MoonVeiled)}))

@@ -79,6 +79,8 @@ func CloudWords(s journal.Sky) string {
 	switch {
 	case s.Cloud.IsNone() || ok && n == 0:
 		return "no cloud"
+	case ok && kind == string(journal.AverageCloud):
+		return "cloud " + eighths(n)
 	case ok:
 		return commas("cloud "+eighths(n), kind)
 	case kind != "":
