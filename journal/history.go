@@ -33,12 +33,9 @@ func (h *history) note(c Change) {
 		}
 		h.undone = append(h.undone, p)
 	case !c.Redo.IsZero():
-		p, ok := pop(&h.undone, c.Redo)
-		if !ok {
-			h.done = nil
-			return
+		if p, ok := pop(&h.undone, c.Redo); ok {
+			h.done = append(h.done, p)
 		}
-		h.done = append(h.done, p)
 	default:
 		h.done = append(h.done, past{c.ID, c.Seq, c.Did})
 		h.undone = nil

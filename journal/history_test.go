@@ -198,6 +198,26 @@ func TestHistoryDepth(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// Ensure that redo does not skip an undone change that lies before its reach.
+func TestHistoryDoesNotSkip(t *testing.T) {
+	j, s := world(t)
+	put(t, j, person("eilidh"))
+	for i := range 500 {
+		put(t, j, fly(fmt.Sprint(i)))
+		_, err := j.Undo()
+		require.NoError(t, err)
+	}
+	_, err := j.Undo() // of what lies 1001 changes back
+	require.NoError(t, err)
+	did, ok := j.CanRedo()
+	assert.True(t, ok)
+	assert.Equal(t, "write", did)
+	j, err = journal.Open(s.Reopen(), ticking())
+	require.NoError(t, err)
+	_, ok = j.CanRedo()
+	assert.False(t, ok)
+}
+
 // Ensure that whatever is done, taken back, done again and reopened, the
 // journal stays sound, and undo and redo agree with a plain model of two stacks.
 func TestHistoryModel(t *testing.T) {

@@ -1,10 +1,14 @@
 package journal_test
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
 )
@@ -37,8 +41,16 @@ func TestSorted(t *testing.T) {
 	l = logOf(wide, note("late", at(23, 31)), note("early", at(23, 29)))
 	assert.Equal(t, []journal.ID{id("early"), id("wide"), id("late")}, words(l.Sorted()))
 
-	a, b := note("a", same), note("b", same)
-	assert.Equal(t, logOf(a, b).Sorted(), logOf(b, a).Sorted())
+	var many []journal.Entry
+	for i := range 100 {
+		many = append(many, note(fmt.Sprint(i), at(20+i%3, 0)))
+	}
+	var ids []journal.ID
+	for _, e := range logOf(many...).Sorted()[34:67] {
+		require.Equal(t, clock(21, 0), e.Base().When.Lo)
+		ids = append(ids, e.Base().ID)
+	}
+	assert.True(t, slices.IsSortedFunc(ids, func(a, b journal.ID) int { return cmp.Compare(a.String(), b.String()) }))
 }
 
 func TestRuns(t *testing.T) {

@@ -155,9 +155,6 @@ func (l *Log) leaving(e Entry) Spread {
 // what stands by itself is asked: runs and ends that hang on nothing.
 func (l *Log) around(anchor Entry, t time.Time) (from, to Spread, found bool) {
 	rod := anchor.Base().Rod
-	if rod.IsZero() {
-		return from, to, false
-	}
 	for _, p := range l.plain {
 		if p.rod != rod || p.run == anchor.Base().ID || t.Before(p.from.Lo) || p.ended && t.After(p.to.Hi) {
 			continue

@@ -56,6 +56,26 @@ func TestSpreadAnchored(t *testing.T) {
 	}
 }
 
+// Ensure that of several runs in which a fish may lie the one begun last is
+// taken, and of two begun together the one that ended first.
+func TestSpreadInWhichRun(t *testing.T) {
+	for _, words := range [][2]string{{"a", "b"}, {"b", "a"}} {
+		l := logOf(
+			until(run(words[0], "anna", at(22, 0)), journal.About(clock(23, 30), 0)),
+			until(run(words[1], "anna", journal.About(clock(23, 25), 0)), at(0, 30)),
+			contact("fish", "anna", at(23, 30)),
+		)
+		assert.Equal(t, span(23, 30, 0, 30), l.Spread(journal.After(id("fish"))))
+		assert.Equal(t, span(23, 15, 23, 30), l.Spread(journal.Before(id("fish"))))
+		l = logOf(
+			until(run(words[0], "anna", at(23, 0)), at(0, 0)),
+			until(run(words[1], "anna", at(23, 0)), at(0, 30)),
+			contact("fish", "anna", at(23, 30)),
+		)
+		assert.Equal(t, span(23, 30, 0, 0), l.Spread(journal.After(id("fish"))))
+	}
+}
+
 // Ensure that chains of anchors are followed to their end.
 func TestSpreadChain(t *testing.T) {
 	l := logOf(
@@ -117,6 +137,7 @@ func TestRunSpan(t *testing.T) {
 		"not another rod's end":    {trip(), open, []journal.Entry{journal.End{Head: head("end", "colm", at(1, 30))}}, span(22, 30, 22, 30)},
 		"the rod stopped":          {stopped, open, nil, span(2, 0, 2, 0)},
 		"the last fish":            {trip(), open, []journal.Entry{contact("f1", "anna", at(23, 0)), contact("f2", "anna", journal.About(clock(23, 30), 0)), contact("f3", "colm", at(0, 30))}, span(23, 20, 23, 40)},
+		"not a fish that hangs on": {trip(), open, []journal.Entry{contact("f", "anna", journal.When{Kind: journal.WithinTime, Anchors: []journal.ID{id("open")}, Lo: clock(23, 0), Hi: clock(1, 0)})}, span(22, 30, 22, 30)},
 		"nothing":                  {trip(), open, nil, span(22, 30, 22, 30)},
 		"not a run that hangs on":  {trip(), open, []journal.Entry{contact("f", "anna", journal.Within(id("open"))), run("next", "anna", journal.After(id("f"))), journal.End{Head: head("end", "anna", at(1, 0))}}, span(1, 0, 1, 0)},
 		"a run said to come after": {trip(), open, []journal.Entry{run("next", "anna", journal.After(id("open")))}, span(22, 30, 23, 30)},

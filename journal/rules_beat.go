@@ -11,7 +11,24 @@ import (
 // the sketch of that evening, or the beat remembers what it was split or joined into.
 func (b Beat) holds(d Date, pool ID) bool {
 	_, split := b.Successors[pool]
-	return split || slices.ContainsFunc(b.On(d).Pools, func(p geo.Pool) bool { return p.ID == pool })
+	_, drawn := b.On(d).Pool(pool)
+	return split || drawn
+}
+
+// held lists the pools that holds is true of, those that went on into others last.
+func (b Beat) held(d Date) []geo.Pool {
+	out := slices.Clone(b.On(d).Pools)
+	for id := range b.Successors {
+		gone := geo.Pool{ID: id, Name: "a pool that was split or joined"}
+		for _, r := range b.Revisions {
+			if p, ok := r.Shape.Pool(id); ok {
+				gone = p
+			}
+		}
+		out = append(out, gone)
+	}
+	slices.SortStableFunc(out[len(b.On(d).Pools):], func(x, y geo.Pool) int { return compareIDs(x.ID, y.ID) })
+	return out
 }
 
 // checkLostPools refuses an edit of a beat that takes a pool away from nights
@@ -37,12 +54,8 @@ func (v view) checkLostPools(b Beat) []error {
 			continue
 		}
 		t := r.(Trip)
-		var lost []geo.Pool
-		for _, p := range old.On(t.Evening).Pools {
-			if !b.holds(t.Evening, p.ID) {
-				lost = append(lost, p)
-			}
-		}
+		lost := old.held(t.Evening)
+		lost = slices.DeleteFunc(lost, func(p geo.Pool) bool { return b.holds(t.Evening, p.ID) })
 		if len(lost) == 0 {
 			continue
 		}

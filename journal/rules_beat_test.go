@@ -40,6 +40,9 @@ func TestLostPools(t *testing.T) {
 	since.Revisions[1].From = evening.Add(1)
 	_, err = j.Amend(since)
 	assert.NoError(t, err, "gone from the next evening on")
+	since.Revisions[1].From = evening
+	_, err = j.Amend(since)
+	refused(t, err, journal.Conflict, "revisions", "home beat")
 
 	split := only("upper alder", "lower alder")
 	split.Successors = map[journal.ID][]journal.ID{id("alder pool"): {id("upper alder"), id("lower alder")}}
@@ -48,7 +51,7 @@ func TestLostPools(t *testing.T) {
 	put(t, j, contact("fish", "anna", at(23, 10)))
 	split.Successors = nil
 	_, err = j.Amend(split)
-	assert.NoError(t, err, "the pool had gone from the sketch before this edit")
+	refused(t, err, journal.Conflict, "revisions", "home beat")
 }
 
 // Ensure that a corrected sketch that keeps its pools is free to change in all else.

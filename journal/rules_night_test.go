@@ -110,6 +110,7 @@ func TestRunOverlap(t *testing.T) {
 		"another rod":                 {first, until(run("x", "colm", at(23, 10)), at(23, 20)), false},
 		"perhaps one after the other": {vague, until(run("x", "anna", journal.About(clock(23, 55), 0)), at(1, 0)), false},
 		"just possible":               {vague, until(run("x", "anna", at(23, 50)), at(1, 0)), false},
+		"possible the other way":      {until(run("first", "anna", journal.Between(clock(22, 0), clock(1, 0))), at(1, 30)), until(run("x", "anna", at(23, 35)), at(23, 40)), false},
 		"not possible":                {vague, until(run("x", "anna", at(23, 49)), at(1, 0)), true},
 	} {
 		t.Run(name, func(t *testing.T) {

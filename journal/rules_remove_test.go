@@ -76,6 +76,11 @@ func TestRemoveNewlyUsed(t *testing.T) {
 	fish.Fly = journal.Of(id("dark fly"))
 	_, err := j.Do("both", journal.Batch{Put: []journal.Record{fish}, Remove: []journal.Ref{fly("dark fly").Ref()}})
 	refused(t, err, journal.Conflict, "fly", "fish")
+
+	put(t, j, sample(journal.KindSource))
+	fish.Fly, fish.From.Source = journal.Field[journal.ID]{}, id("source")
+	_, err = j.Do("both", journal.Batch{Put: []journal.Record{fish}, Remove: []journal.Ref{sample(journal.KindSource).Ref()}})
+	refused(t, err, journal.Conflict, "source", "source")
 }
 
 func TestRemoveBoxed(t *testing.T) {
