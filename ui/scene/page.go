@@ -96,6 +96,9 @@ func pageShares(rows []row, height float64, rods int) (sketchH, stripH float64) 
 // fill takes rows into two columns of that height, balanced when they all fit,
 // and returns the rest. A heading is never left alone at a foot.
 func fill(rows []row, height float64) (a, b, rest []row) {
+	if len(rows) == 0 {
+		return nil, nil, nil
+	}
 	total := 0.0
 	for _, r := range rows {
 		total += r.height()

@@ -31,6 +31,11 @@ func Sketch(n *timeline.Night, size draw.Size, look Look, v SketchView) Scene {
 	s.Group(words.SketchTitle(n))
 	s.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(look.Panel))
 	s.PushClip(draw.Rectangle(draw.Bounds(size)))
+	if len(g.lay.Pools) == 0 && len(g.lay.Banks) == 0 {
+		t := draw.Text{S: words.NoSketch(), At: draw.Bounds(size).Center(), Anchor: draw.Middle, Font: titleFont, Color: look.Soft}
+		t.S = draw.Fit(t.Font, t.S, size.W-20)
+		s.Text(t)
+	}
 	g.river()
 	g.trees()
 	g.pools()
@@ -134,6 +139,9 @@ func smooth(pts []draw.Point, closed bool) draw.Path {
 	var p draw.Path
 	if n < 3 {
 		return draw.Polyline(pts)
+	}
+	if closed && n < 8 { // so few corners are meant as corners
+		return draw.Polygon(pts)
 	}
 	get := func(i int) draw.Point {
 		if closed {
@@ -294,40 +302,38 @@ const SpotKind journal.Kind = "spot"
 
 // chevrons point downstream between the pools and in the body of long ones.
 func (g *sketch) chevrons() {
-	line := g.middle()
-	if len(line) < 2 {
-		return
-	}
-	total := 0.0
-	for i := 1; i < len(line); i++ {
-		total += line[i].Dist(line[i-1])
-	}
-	step := math.Max(70, total/12)
-	next, run := step*0.35, 0.0
-	for i := 1; i < len(line); i++ {
-		d := line[i].Dist(line[i-1])
-		for next <= run+d && d > 0 {
-			t := (next - run) / d
-			p := line[i-1].Lerp(line[i], t)
-			dir := line[i].Sub(line[i-1]).Mul(1 / d)
-			left := draw.Pt(-dir.Y, dir.X)
-			tip := p.Add(dir.Mul(4))
-			g.list.Stroke(draw.Polyline([]draw.Point{p.Sub(dir.Mul(3)).Add(left.Mul(5)), tip, p.Sub(dir.Mul(3)).Sub(left.Mul(5))}),
-				draw.Stroke{Width: 1.4, Cap: draw.RoundCap, Join: draw.RoundJoin}, draw.Fade(g.look.Ink, 0.45))
-			next += step
+	for _, line := range g.middle() {
+		total := 0.0
+		for i := 1; i < len(line); i++ {
+			total += line[i].Dist(line[i-1])
 		}
-		run += d
+		step := math.Max(60, total/12)
+		next, run := step*0.35, 0.0
+		for i := 1; i < len(line); i++ {
+			d := line[i].Dist(line[i-1])
+			for next <= run+d && d > 0 {
+				g.chevron(line[i-1].Lerp(line[i], (next-run)/d), line[i].Sub(line[i-1]).Mul(1/d))
+				next += step
+			}
+			run += d
+		}
 	}
 }
 
-// middle is the line midway between the banks, or through the pools without them.
-func (g *sketch) middle() []draw.Point {
+func (g *sketch) chevron(p, dir draw.Point) {
+	left, back := draw.Pt(-dir.Y, dir.X).Mul(5), p.Sub(dir.Mul(3))
+	g.list.Stroke(draw.Polyline([]draw.Point{back.Add(left), p.Add(dir.Mul(4)), back.Sub(left)}),
+		draw.Stroke{Width: 1.4, Cap: draw.RoundCap, Join: draw.RoundJoin}, draw.Fade(g.look.Ink, 0.45))
+}
+
+// middle is the line midway between the banks, or through each pool without them.
+func (g *sketch) middle() [][]draw.Point {
 	if len(g.lay.Centre) > 1 {
-		return g.all(g.lay.Centre)
+		return [][]draw.Point{g.all(g.lay.Centre)}
 	}
-	var out []draw.Point
+	var out [][]draw.Point
 	for _, p := range g.lay.Pools {
-		out = append(out, g.all(p.Axis)...)
+		out = append(out, g.all(p.Axis))
 	}
 	return out
 }

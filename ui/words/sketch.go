@@ -12,6 +12,9 @@ import (
 // BanksCaption says how the sketch lies.
 func BanksCaption() string { return "true left above, true right below; the river runs to the right" }
 
+// NoSketch stands where the sketch would be.
+func NoSketch() string { return "No pool of this beat is drawn yet." }
+
 // NorthLetter stands at the arrow to true north.
 func NorthLetter() string { return "N" }
 
