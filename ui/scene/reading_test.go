@@ -56,7 +56,7 @@ func pictures(n *timeline.Night, look scene.Look, cursor time.Time) map[string]*
 // lies behind it (WCAG 2.1, 1.4.3) and 12 dp, whole, and on no other text.
 func TestTextsCanBeRead(t *testing.T) {
 	nights := demoNights(t)
-	step := 5
+	step := 8
 	if testing.Short() {
 		step = 24
 	}
