@@ -50,3 +50,29 @@ func TestUpcasterChain(t *testing.T) {
 	_, err = c.unseal(Envelope{Version: 4, Kind: KindPerson, ID: id, Body: json.RawMessage(`{}`)})
 	assert.Equal(t, Newer, KindOf(err))
 }
+
+// slip is a record whose writer and reader do not agree.
+type slip struct {
+	Person
+	json string
+}
+
+func (s slip) MarshalJSON() ([]byte, error) { return []byte(s.json), nil }
+
+// Ensure that a record which would not come back as it was is refused before it
+// is stored.
+func TestSealedReadsBack(t *testing.T) {
+	id := NewID()
+	for name, body := range map[string]string{
+		"another spelling": `{"id":"` + id.String() + `","NAME":"Anna"}`,
+		"unknown member":   `{"id":"` + id.String() + `","name":"Anna","age":3}`,
+		"another identity": `{"id":"` + NewID().String() + `","name":"Anna"}`,
+		"no JSON":          `{`,
+	} {
+		_, err := sealed(slip{Person{ID: id}, body})
+		require.Error(t, err, name)
+		assert.Equal(t, Internal, KindOf(err), name)
+	}
+	_, err := sealed(slip{Person{ID: id}, `{"id":"` + id.String() + `","name":"Anna"}`})
+	assert.NoError(t, err)
+}
