@@ -20,9 +20,13 @@ type diary struct {
 }
 
 // openDiary begins the log in a folder, empty for none, and has a crash leave an
-// account there. The log goes to stderr as well.
-func openDiary(dir string) diary {
+// account there. The log goes to stderr as well; verbose tells more.
+func openDiary(dir string, verbose bool) diary {
 	d := diary{}
+	level := slog.LevelInfo
+	if verbose {
+		level = slog.LevelDebug
+	}
 	var w io.Writer = os.Stderr
 	if dir != "" {
 		path := filepath.Join(dir, "gloamline.log")
@@ -34,7 +38,7 @@ func openDiary(dir string) diary {
 		}
 		d.Crash = catchCrash(filepath.Join(dir, "crash.txt"), time.Now())
 	}
-	d.Logger = slog.New(slog.NewTextHandler(w, nil))
+	d.Logger = slog.New(slog.NewTextHandler(w, &slog.HandlerOptions{Level: level}))
 	return d
 }
 

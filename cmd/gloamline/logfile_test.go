@@ -14,7 +14,7 @@ import (
 // Ensure that a crash leaves an account behind, which the next start finds and keeps.
 func TestCrashLeavesAnAccount(t *testing.T) {
 	if dir := os.Getenv("CRASH_IN"); dir != "" {
-		openDiary(dir)
+		openDiary(dir, false)
 		panic("as if something had gone wrong")
 	}
 	dir := t.TempDir()
@@ -35,13 +35,13 @@ func TestLogIsSetAside(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "gloamline.log")
 	require.NoError(t, os.WriteFile(path, make([]byte, maxLog+1), 0o600))
-	d := openDiary(dir)
+	d := openDiary(dir, false)
 	d.Info("started")
 	i, err := os.Stat(path)
 	require.NoError(t, err)
 	assert.Less(t, i.Size(), int64(maxLog))
 	assert.FileExists(t, path+".old")
 
-	assert.Empty(t, openDiary("").Path)
-	assert.Empty(t, openDiary(filepath.Join(dir, "missing")).Path)
+	assert.Empty(t, openDiary("", false).Path)
+	assert.Empty(t, openDiary(filepath.Join(dir, "missing"), false).Path)
 }

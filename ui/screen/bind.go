@@ -11,16 +11,17 @@ import (
 func (s *Screen) bind() {
 	s.bound = map[string]bool{}
 	bind := func(id string, when func() bool, act func()) {
-		if act == nil {
-			return
-		}
 		s.desk.Bind(id, when, func() error { act(); return nil })
 		s.bound[id] = true
 	}
 	night := func() bool { return s.desk.Night() != nil }
-	bind("file.new", nil, s.opt.New)
-	bind("file.open", nil, s.opt.Open)
-	bind("file.backup", nil, s.opt.Backup)
+	if s.opt.OpenJournal != nil {
+		bind("file.new", nil, s.askNew)
+		bind("file.open", nil, s.askOpen)
+	}
+	if s.opt.Backup != nil {
+		bind("file.backup", nil, s.askBackup)
+	}
 	bind("file.page", night, s.showPage)
 	bind("file.quit", nil, s.quit)
 	bind("help.keys", nil, s.showKeys)

@@ -236,7 +236,9 @@ func (s *Screen) menuAt(p own.Pick) {
 		if id == "" {
 			items = append(items, fyne.NewMenuItemSeparator())
 		} else if c := s.desk.Command(id); c != nil {
-			items = append(items, s.menus.item(c))
+			i := s.menus.item(c)
+			i.Label = withKey(i.Label, keyText(c.Key), 120)
+			items = append(items, i)
 		}
 	}
 	if len(items) > 0 {

@@ -2,10 +2,7 @@ package screen
 
 import (
 	"errors"
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -37,7 +34,7 @@ type card struct {
 
 const (
 	cardPad   = 12
-	labelCol  = 96
+	labelCol  = 104
 	inputCol  = cardWidth - 2*cardPad - labelCol - 14
 	noteSize  = 12.0
 	titleSize = 16.0
@@ -65,7 +62,7 @@ func newCard(s *Screen) *card {
 type cardRow struct {
 	id    string
 	kind  state.FieldKind
-	label *canvas.Text
+	label *own.Paragraph
 	in    input
 	hooks *hooks
 	read  *own.Paragraph // how it was understood
@@ -86,6 +83,7 @@ func (c *card) sync() {
 		c.shown, c.more, c.warned = now, false, false
 		c.rebuild()
 		c.scroll.ScrollToTop()
+		show(c.all, true) // what is hidden cannot have the keyboard
 		if len(c.rows) > 0 {
 			c.s.focus(c.rows[0].in)
 		}
@@ -200,8 +198,8 @@ func (c *card) newRow(f state.Field) *cardRow {
 	r.hooks.key = c.typedKey
 	r.hooks.focus = func() { c.reveal(r) }
 	r.in = newInput(f, r.hooks)
-	r.label = canvas.NewText(f.Label, color.Transparent)
-	r.label.TextSize = 13
+	r.label = own.NewParagraph(draw.Font{Size: 12.5}, labelCol-8, c.s.soft)
+	r.label.Leading = 15
 	r.read = own.NewParagraph(draw.Font{Size: noteSize}, inputCol, c.s.soft)
 	r.fault = own.NewParagraph(draw.Font{Size: noteSize}, inputCol, c.s.errorInk)
 	r.asks = container.NewVBox()
@@ -211,8 +209,7 @@ func (c *card) newRow(f state.Field) *cardRow {
 
 // fill shows a field.
 func (c *card) fill(r *cardRow, f state.Field) {
-	r.label.Text, r.label.Color = f.Label, c.s.soft()
-	r.label.Refresh()
+	r.label.SetText(f.Label)
 	r.in.fill(f)
 	r.read.SetText(f.Read)
 	r.fault.SetText(f.Error)
@@ -327,7 +324,7 @@ func (c *card) layout() { c.all.Refresh() }
 type rowLayout struct{ r *cardRow }
 
 func (l *rowLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	h := l.r.in.MinSize().Height
+	h := max(l.r.in.MinSize().Height, l.r.label.HeightFor(labelCol-8)+6)
 	for _, p := range []*own.Paragraph{l.r.read, l.r.fault} {
 		if p.Text() != "" {
 			h += p.HeightFor(inputCol) + 3
@@ -344,9 +341,9 @@ func (l *rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	w := size.Width - labelCol - 12 // the scroll bar needs its room
 	h := r.in.MinSize().Height
 	place(r.in, labelCol, 0, w, h)
-	th := r.label.MinSize().Height
-	place(r.label, 2, (min(h, 36)-th)/2, labelCol, th)
-	y := h + 1
+	th := r.label.HeightFor(labelCol - 8)
+	place(r.label, 2, max(1, (min(h, 36)-th)/2), labelCol-8, th)
+	y := max(h, th+6) + 1
 	for _, p := range []*own.Paragraph{r.read, r.fault} {
 		show(p, p.Text() != "")
 		if p.Text() != "" {

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"gloamline/ui/draw"
 	"gloamline/ui/state"
 	"gloamline/ui/words"
 )
@@ -65,12 +66,13 @@ func newEntry(lines bool, h *hooks) *entry {
 }
 
 func (e *entry) fill(f state.Field) {
-	if e.Text == f.Value && e.PlaceHolder == f.Hint {
+	hint := fitHint(f.Hint)
+	if e.Text == f.Value && e.PlaceHolder == hint {
 		return
 	}
 	e.h.mute = true
 	defer func() { e.h.mute = false }()
-	e.PlaceHolder = f.Hint
+	e.PlaceHolder = hint
 	if e.Text != f.Value {
 		e.SetText(f.Value)
 		e.CursorColumn = len([]rune(f.Value))
@@ -106,7 +108,6 @@ type combo struct {
 func newCombo(h *hooks) *combo {
 	c := &combo{h: h}
 	c.ExtendBaseWidget(c)
-	c.Wrapping = fyne.TextWrap(fyne.TextTruncateClip)
 	c.OnChanged = func(s string) {
 		if v, ok := c.values[s]; ok {
 			s = v
@@ -127,7 +128,7 @@ func (c *combo) fill(f state.Field) {
 		}
 		c.SetOptions(labels)
 	}
-	c.PlaceHolder = f.Hint
+	c.PlaceHolder = fitHint(f.Hint)
 	// What is being typed stays as typed, also where it names a choice.
 	if v, ok := c.values[c.Text]; c.Text != f.Value && !(ok && v == f.Value) {
 		c.SetText(f.Shown())
@@ -280,6 +281,9 @@ func (t *tick) TypedKey(k *fyne.KeyEvent) {
 		t.Check.TypedKey(k)
 	}
 }
+
+// fitHint cuts a hint to the width of a field, which would show a scroll bar else.
+func fitHint(s string) string { return draw.Fit(draw.Font{Size: 13.5}, s, inputCol-48) }
 
 func labelsOf(choices []state.Choice) []string {
 	out := make([]string, len(choices))

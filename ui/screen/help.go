@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -22,7 +20,7 @@ func (s *Screen) showKeys() {
 	board := own.NewBoard(func(size draw.Size) scene.Scene { return keySheet(s.commands(), size.W, s.look()) }, s.look)
 	board.Tall = true
 	win := s.win.Canvas().Size()
-	board.Min = fyne.NewSize(min(760, win.Width-80), min(560, win.Height-160))
+	board.Min = fyne.NewSize(min(880, win.Width-80), min(600, win.Height-140))
 	board.OnKey = s.modal.key
 	ok := newSheetButton(s, words.CloseButton(), func() { hide() })
 	title := canvas.NewText(words.KeysTitle(), s.ink())
@@ -31,66 +29,61 @@ func (s *Screen) showKeys() {
 	hide = s.modal.show(content, board, func() { hide() })
 }
 
-// keySheet draws the commands in two columns, by menu.
+// keySheet draws the commands by menu, in columns of about one height.
 func keySheet(commands []*state.Command, width float64, look scene.Look) scene.Scene {
-	const row, head, pad, keyCol = 20.0, 30.0, 8.0, 84.0
+	const row, head, pad, keyCol = 20.0, 28.0, 8.0, 92.0
+	columns := max(1, int(width/270))
 	type section struct {
 		name string
 		rows []*state.Command
 	}
 	var all []section
+	total := 0.0
 	for _, c := range commands {
 		if len(all) == 0 || all[len(all)-1].name != c.Menu {
 			all = append(all, section{name: c.Menu})
+			total += head
 		}
 		s := &all[len(all)-1]
 		s.rows = append(s.rows, c)
+		total += row
 	}
-	total := 0.0
-	for _, s := range all {
-		total += head + row*float64(len(s.rows))
-	}
-	// the first column takes sections until it holds half
-	split, h, left := len(all), 0.0, 0.0
-	for i, s := range all {
-		if h >= total/2 {
-			split = i
-			break
-		}
-		h += head + row*float64(len(s.rows))
-		left = h
-	}
-	col := (width - 3*pad) / 2
-	height := pad*2 + max(left, total-left)
-	l := draw.NewList(draw.Size{W: width, H: height})
-	l.Group(words.KeysTitle())
-	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Panel))
+	l := draw.NewList(draw.Size{W: width, H: 4000})
 	text := draw.Font{Size: 13}
-	x, y := pad, pad
-	for i, s := range all {
-		if i == split {
-			x, y = pad*2+col, pad
-		}
-		l.Text(draw.Text{S: s.name, At: draw.Pt(x, y+20), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: look.Accent})
+	col := width / float64(columns)
+	k, x, y, bottom := 0, pad, pad, 0.0
+	paint := func(s draw.Surface, sec section) {
+		s.Text(draw.Text{S: sec.name, At: draw.Pt(x, y+19), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: look.Accent})
 		y += head
-		for _, c := range s.rows {
-			l.Text(draw.Text{S: keyText(c.Key), At: draw.Pt(x, y+13), Font: draw.Font{Weight: draw.Medium, Size: 13}, Color: look.Ink})
-			l.Text(draw.Text{S: draw.Fit(text, c.Title(), col-keyCol-6), At: draw.Pt(x+keyCol, y+13), Font: text, Color: look.Soft})
+		for _, c := range sec.rows {
+			s.Text(draw.Text{S: keyText(c.Key), At: draw.Pt(x, y+13), Font: draw.Font{Weight: draw.Medium, Size: 13}, Color: look.Ink})
+			s.Text(draw.Text{S: draw.Fit(text, c.Title(), col-keyCol-pad), At: draw.Pt(x+keyCol, y+13), Font: text, Color: look.Soft})
 			y += row
 		}
+		bottom = max(bottom, y)
+	}
+	l.Group(words.KeysTitle())
+	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Panel))
+	for _, sec := range all {
+		h := head + row*float64(len(sec.rows))
+		if k < columns-1 && y > pad && y+h/2 > pad+total/float64(columns) {
+			k++
+			x, y = pad+col*float64(k), pad
+		}
+		paint(l, sec)
 	}
 	l.EndGroup()
-	return scene.Scene{List: l}
+	out := draw.NewList(draw.Size{W: width, H: bottom + pad})
+	draw.Place(out, l, 1, draw.Point{})
+	return scene.Scene{List: out}
 }
 
 // showAbout tells what this is and where things lie.
 func (s *Screen) showAbout() {
 	p := own.NewParagraph(draw.Font{Size: 13.5}, 460, s.ink)
 	p.SetText(words.About(s.opt.Version, s.opt.Journal))
-	width := canvas.NewRectangle(color.Transparent)
-	width.SetMinSize(fyne.NewSize(460, 1))
 	var hide func()
 	ok := newSheetButton(s, words.CloseButton(), func() { hide() })
 	ok.Importance = widget.HighImportance
-	hide = s.modal.show(container.New(inset{18, 14}, container.NewVBox(p, width, container.NewHBox(ok))), ok, func() { hide() })
+	hide = s.modal.show(container.New(inset{18, 14}, container.NewVBox(p, spacer(460), container.NewHBox(ok))), ok, func() { hide() })
 }

@@ -47,14 +47,21 @@ func ofRune(r rune) state.Key {
 	return state.Key{Key: strings.ToUpper(string(r)), Shift: unicode.IsUpper(r)}
 }
 
-// shortcut is how a menu shows a keystroke and, with Ctrl or Alt, hears it. The
-// toolkit has shortcuts of its own for undo and redo. One without Ctrl or Alt is
-// shown only: it comes as a key or character, so that it can be typed into a field.
+// quiet is a shortcut that a menu hears but does not show: the toolkit would print it
+// too faintly to be read, so that the label does.
+type quiet struct{ fyne.Shortcut }
+
+// ShortcutName is part of fyne.Shortcut.
+func (q quiet) ShortcutName() string { return q.Shortcut.ShortcutName() }
+
+// shortcut is how a menu hears a keystroke; nil for one without Ctrl or Alt, which
+// comes as a key or character so that it can be typed into a field. The toolkit has
+// a shortcut of its own for undo.
 func shortcut(k state.Key) fyne.Shortcut {
 	switch {
 	case k == state.Key{Key: "Z", Ctrl: true}:
 		return &fyne.ShortcutUndo{}
-	case k.Key == "":
+	case k.Key == "" || !k.Ctrl && !k.Alt:
 		return nil
 	}
 	name, ok := keyNames[k.Key]

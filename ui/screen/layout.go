@@ -41,11 +41,11 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	}
 	place(l.header, 0, 0, w, hh)
 	th := l.tools.MinSize().Height
-	place(l.tools, 0, hh+4, w, th)
+	place(l.tools, -6, hh+2, w+12, th)
 
-	top := hh + 4 + th + gap
+	top := hh + 2 + th + gap - 4
 	rest := size.Height - top - gap
-	strip := max(minStrip, min(rest*0.56, 520))
+	strip := max(minStrip, min(rest*0.6, 560))
 	strip = min(strip, rest-150)
 	upper := rest - strip
 

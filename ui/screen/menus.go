@@ -1,8 +1,12 @@
 package screen
 
 import (
+	"math"
+	"strings"
+
 	"fyne.io/fyne/v2"
 
+	"gloamline/ui/draw"
 	"gloamline/ui/state"
 )
 
@@ -22,10 +26,7 @@ func newMenus(s *Screen) *menus {
 	m := &menus{s: s}
 	var order []*fyne.Menu
 	by := map[string]*fyne.Menu{}
-	for _, c := range s.desk.Commands() {
-		if s.missing(c) {
-			continue
-		}
+	for _, c := range s.commands() {
 		if by[c.Menu] == nil {
 			by[c.Menu] = fyne.NewMenu(c.Menu)
 			order = append(order, by[c.Menu])
@@ -35,28 +36,34 @@ func newMenus(s *Screen) *menus {
 		by[c.Menu].Items = append(by[c.Menu].Items, item)
 	}
 	m.main = fyne.NewMainMenu(order...)
+	m.sync()
 	return m
 }
 
-// item makes the menu item of a command.
+// item makes the menu item of a command. Its label has the key in it.
 func (m *menus) item(c *state.Command) *fyne.MenuItem {
 	i := fyne.NewMenuItem(c.Title(), func() { m.chosen(c) })
-	i.Shortcut = shortcut(c.Key)
+	if sc := shortcut(c.Key); sc != nil {
+		i.Shortcut = quiet{sc}
+	}
 	i.Disabled = !c.Enabled()
 	i.IsQuit = c.ID == "file.quit"
 	return i
 }
 
 // chosen carries out what was chosen. The menu hears its shortcuts before anything
-// else does, so one that also means something in a field of text goes there first.
+// else does, so those that also mean something in a field of text go there first.
 func (m *menus) chosen(c *state.Command) {
 	if f, ok := m.s.win.Canvas().Focused().(fyne.Shortcutable); ok {
-		switch c.ID {
-		case "edit.undo":
+		switch {
+		case c.ID == "edit.undo":
 			f.TypedShortcut(&fyne.ShortcutUndo{})
 			return
-		case "edit.redo":
+		case c.ID == "edit.redo":
 			f.TypedShortcut(&fyne.ShortcutRedo{})
+			return
+		case c.Menu == "Go" && shortcut(c.Key) != nil:
+			f.TypedShortcut(shortcut(c.Key))
 			return
 		}
 	}
@@ -66,11 +73,15 @@ func (m *menus) chosen(c *state.Command) {
 // sync brings titles and what is enabled up to date; the bar is built anew only if
 // something changed.
 func (m *menus) sync() {
+	widest := map[string]float64{}
+	for _, e := range m.items {
+		widest[e.c.Menu] = max(widest[e.c.Menu], textWidth(e.c.Title()))
+	}
 	changed := false
 	for _, e := range m.items {
-		title, off := e.c.Title(), !e.c.Enabled()
-		if e.item.Label != title || e.item.Disabled != off {
-			e.item.Label, e.item.Disabled = title, off
+		label, off := withKey(e.c.Title(), keyText(e.c.Key), widest[e.c.Menu]), !e.c.Enabled()
+		if e.item.Label != label || e.item.Disabled != off {
+			e.item.Label, e.item.Disabled = label, off
 			changed = true
 		}
 	}
@@ -78,3 +89,15 @@ func (m *menus) sync() {
 		m.main.Refresh()
 	}
 }
+
+// withKey sets a key behind a title, in a column behind the widest title.
+func withKey(title, key string, widest float64) string {
+	if key == "" {
+		return title
+	}
+	space := textWidth("  ") / 2
+	n := int(math.Round((widest + 26 - textWidth(title)) / space))
+	return title + strings.Repeat(" ", max(2, n)) + key
+}
+
+func textWidth(s string) float64 { return draw.Measure(draw.Font{Size: 13.5}, s).Width }

@@ -29,6 +29,7 @@ func newFooter(s *Screen) *footer {
 	f := &footer{s: s, told: canvas.NewText("", color.Transparent), hint: canvas.NewText(words.FooterHint(), color.Transparent)}
 	f.told.TextSize, f.hint.TextSize = 12, 12
 	f.all = container.New(inset{14, 3}, container.NewBorder(nil, nil, f.told, f.hint))
+	f.sync()
 	return f
 }
 
@@ -61,12 +62,10 @@ func (s *Screen) message(what, do string) {
 	first.SetText(what)
 	second := own.NewParagraph(draw.Font{Size: 13.5}, 420, s.soft)
 	second.SetText(do)
-	width := canvas.NewRectangle(color.Transparent)
-	width.SetMinSize(fyne.NewSize(420, 1))
 	var hide func()
 	ok := newSheetButton(s, words.OK(), func() { hide() })
 	ok.Importance = widget.HighImportance
-	hide = s.modal.show(container.New(inset{18, 14}, container.NewVBox(first, second, width, container.NewHBox(ok))), ok, func() { hide() })
+	hide = s.modal.show(container.New(inset{18, 14}, container.NewVBox(first, second, spacer(420), container.NewHBox(ok))), ok, func() { hide() })
 }
 
 // sheetButton is a button of a dialog; keys that mean nothing to it are the dialog's.

@@ -15,7 +15,6 @@ type modal struct {
 
 // sheet is one dialog.
 type sheet struct {
-	pop    *widget.PopUp // nil for one of the toolkit's own dialogs
 	hide   func()
 	commit func() // what Return does; nil for nothing
 }
@@ -44,7 +43,7 @@ func (m *modal) key(e *fyne.KeyEvent) bool {
 // show puts content over the window and gives first the keyboard; nil for none.
 func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit func()) (hide func()) {
 	pop := widget.NewModalPopUp(content, m.canvas())
-	s := &sheet{pop: pop, commit: commit}
+	s := &sheet{commit: commit}
 	s.hide = func() {
 		if m.drop(s) {
 			pop.Hide()
@@ -56,14 +55,6 @@ func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit fun
 		m.canvas().Focus(first)
 	}
 	return s.hide
-}
-
-// track notes one of the toolkit's own dialogs, which closes by itself; call the
-// function it returns when it has.
-func (m *modal) track(hide func()) (closed func()) {
-	s := &sheet{hide: hide}
-	m.stack = append(m.stack, s)
-	return func() { m.drop(s) }
 }
 
 // drop takes a sheet off and reports whether it was there.

@@ -3,6 +3,7 @@ package screen
 import (
 	"image/color"
 	"log/slog"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -22,8 +23,10 @@ type Options struct {
 	Version string
 	Journal string // where the journal lies, to be told
 	Remember
-	// What is done with whole journals; nil where that cannot be done.
-	New, Open, Backup func()
+	Crash string // the account of a crash last time; empty if there was none
+	// OpenJournal opens another journal, beginning it if there is none, in place of
+	// this one, which stays if that fails. Backup copies this one to a new file.
+	OpenJournal, Backup func(path string) error
 }
 
 // Remember keeps small things from one session to the next.
@@ -85,7 +88,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	l := s.night.Layout.(*night)
 	s.night.Objects = []fyne.CanvasObject{l.header, l.tools, l.sketch, l.log, l.strip, l.card}
 
-	content := container.NewBorder(nil, s.foot.all, s.side.all, nil, container.New(inset{14, 12}, s.night))
+	content := container.NewBorder(nil, s.foot.all, s.side.all, nil, container.New(inset{14, 8}, s.night))
 	s.win.SetPadded(false)
 	s.win.SetContent(container.NewStack(content, s.tips.Object()))
 	s.win.SetMainMenu(s.menus.main)
@@ -95,6 +98,9 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.restore()
 	d.OnChange(s.changed)
 	s.changed(state.Everything)
+	if opt.Crash != "" {
+		s.tell(words.CrashedBefore(opt.Crash))
+	}
 	return s
 }
 
@@ -111,6 +117,7 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.NightOpen | state.Look) {
 		s.header.sync()
+		s.foot.sync()
 	}
 	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look) {
 		s.sketch.Renew()
@@ -120,10 +127,11 @@ func (s *Screen) changed(w state.What) {
 		s.revealSelected(w)
 	}
 	if w.Has(state.CardOpen) {
+		had := s.card.shown != nil
 		s.card.sync()
 		s.night.Refresh()
-		if s.desk.Card() == nil && s.win.Canvas().Focused() == nil {
-			s.focus(s.strip)
+		if s.desk.Card() == nil && (had || s.win.Canvas().Focused() == nil) {
+			s.focus(s.strip) // not a field that is gone
 		}
 	}
 	if w.Has(state.Can | state.NightOpen | state.Selection | state.CardOpen | state.Look) {
@@ -192,6 +200,20 @@ func (s *Screen) panel(o fyne.CanvasObject) fyne.CanvasObject {
 	s.frames = append(s.frames, f)
 	return container.NewStack(f.edge, container.New(inset{3, 3}, o))
 }
+
+// spacer is room of that width.
+func spacer(width float32) fyne.CanvasObject {
+	r := canvas.NewRectangle(color.Transparent)
+	r.SetMinSize(fyne.NewSize(width, 1))
+	return r
+}
+
+func plain(c color.Color) func() color.Color { return func() color.Color { return c } }
+
+var dusk = scene.Dusk
+
+// now is asked for what is named by the day.
+func (s *Screen) now() time.Time { return time.Now() }
 
 // inset keeps its one object away from the edges.
 type inset struct{ x, y float32 }

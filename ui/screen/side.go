@@ -23,7 +23,7 @@ type side struct {
 	all    fyne.CanvasObject
 }
 
-const sideWidth = 204
+const sideWidth = 214
 
 func newSide(s *Screen) *side {
 	v := &side{s: s}
@@ -174,7 +174,7 @@ func (i *nightItem) set(row int) {
 	if r.Err != nil {
 		what = words.NightFault()
 	}
-	i.what.Text, i.what.Color = draw.Fit(draw.Font{Size: 12}, what, sideWidth-30), k.Soft
+	i.what.Text, i.what.Color = draw.Fit(draw.Font{Size: 12}, what, sideWidth-26), k.Soft
 	i.bar.FillColor = color.Transparent
 	if r.Open {
 		i.bar.FillColor = k.Accent

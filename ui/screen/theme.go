@@ -22,7 +22,11 @@ var _ fyne.Theme = (*Theme)(nil)
 
 // NewTheme makes the theme of a look.
 func NewTheme(l scene.Look) *Theme {
-	raised := func(k float64) draw.Color { return draw.Mix(l.Panel, l.Ink, k) }
+	tint := 1.0
+	if l.Name == scene.Lamp.Name { // red on black leaves little room between ground and ink
+		tint = 0.45
+	}
+	raised := func(k float64) draw.Color { return draw.Mix(l.Panel, l.Ink, k*tint) }
 	bad, good := draw.Hex("#ff8a70"), draw.Hex("#8fd08a")
 	if l.Light {
 		bad, good = draw.Hex("#a82410"), draw.Hex("#20692a")
@@ -44,7 +48,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameForegroundOnSuccess:       draw.Readable(l.Back, good, 4.5),
 		theme.ColorNameForegroundOnWarning:       onAccent,
 		theme.ColorNameHeaderBackground:          raised(0.06),
-		theme.ColorNameHover:                     draw.Fade(l.Ink, 0.09),
+		theme.ColorNameHover:                     draw.Fade(l.Ink, 0.09*tint),
 		theme.ColorNameHyperlink:                 l.Accent,
 		theme.ColorNameInnerWindowBorder:         l.Edge,
 		theme.ColorNameInnerWindowBorderInactive: l.Edge,
@@ -53,11 +57,11 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameMenuBackground:            raised(0.05),
 		theme.ColorNameOverlayBackground:         l.Panel,
 		theme.ColorNamePlaceHolder:               l.Faint,
-		theme.ColorNamePressed:                   draw.Fade(l.Ink, 0.18),
+		theme.ColorNamePressed:                   draw.Fade(l.Ink, 0.18*tint),
 		theme.ColorNamePrimary:                   l.Accent,
 		theme.ColorNameScrollBar:                 draw.Fade(l.Soft, 0.7),
 		theme.ColorNameScrollBarBackground:       draw.Fade(l.Soft, 0.08),
-		theme.ColorNameSelection:                 draw.Fade(l.Accent, 0.28),
+		theme.ColorNameSelection:                 draw.Fade(l.Accent, 0.28*tint),
 		theme.ColorNameSeparator:                 l.Edge,
 		theme.ColorNameShadow:                    draw.Fade(l.Back, 0.6),
 		theme.ColorNameSuccess:                   good,

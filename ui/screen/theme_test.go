@@ -47,7 +47,7 @@ func TestThemeContrast(t *testing.T) {
 			theme.ColorNameBackground, theme.ColorNameButton, theme.ColorNameInputBackground,
 			theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNameHeaderBackground,
 		} {
-			for _, text := range []fyne.ThemeColorName{theme.ColorNameForeground, theme.ColorNameHyperlink, theme.ColorNameError, theme.ColorNamePlaceHolder} {
+			for _, text := range []fyne.ThemeColorName{theme.ColorNameForeground, theme.ColorNameHyperlink, theme.ColorNameError} {
 				assert.GreaterOrEqual(t, draw.Contrast(c[text], c[ground]), 4.5, "%s: %s on %s", l.Name, text, ground)
 			}
 			for _, wash := range []fyne.ThemeColorName{theme.ColorNameHover, theme.ColorNameSelection} {
@@ -55,6 +55,7 @@ func TestThemeContrast(t *testing.T) {
 				assert.GreaterOrEqual(t, draw.Contrast(c[theme.ColorNameForeground], under), 4.5, "%s: text on %s over %s", l.Name, wash, ground)
 			}
 		}
+		assert.GreaterOrEqual(t, draw.Contrast(c[theme.ColorNamePlaceHolder], c[theme.ColorNameInputBackground]), 4.5, l.Name)
 		assert.GreaterOrEqual(t, draw.Contrast(c[theme.ColorNameForegroundOnPrimary], c[theme.ColorNamePrimary]), 4.5, l.Name)
 		assert.GreaterOrEqual(t, draw.Contrast(c[theme.ColorNameForegroundOnError], c[theme.ColorNameError]), 4.5, l.Name)
 	}

@@ -1,12 +1,8 @@
 package screen
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 
 	"gloamline/ui/state"
 	own "gloamline/ui/widget"
@@ -20,16 +16,17 @@ type tools struct {
 	s       *Screen
 	buttons []toolButton
 	play    *own.Button
-	rules   []*canvas.Rectangle
+	right   int // the first button of the group at the right
 	all     fyne.CanvasObject
 }
 
 type toolButton struct {
-	b *own.Button
-	c *state.Command
+	b     *own.Button
+	c     *state.Command
+	label string
 }
 
-// toolRow lists the commands of the row with their icons; an empty ID is a rule, "|"
+// toolRow lists the commands of the row with their icons; "|"
 // sends the rest to the right.
 var toolRow = []struct{ id, icon, label string }{
 	{"add.fish", "fish", "fish"}, {"add.run", "run", "run"}, {"add.rig", "rig", "rig"}, {"add.sky", "sky", "sky"},
@@ -41,17 +38,10 @@ var toolRow = []struct{ id, icon, label string }{
 
 func newTools(s *Screen) *tools {
 	t := &tools{s: s}
-	row := container.NewHBox()
+	row := container.New(&toolLayout{t: t})
 	for _, r := range toolRow {
 		if r.id == "|" {
-			row.Add(layout.NewSpacer())
-			continue
-		}
-		if r.id == "" {
-			rule := canvas.NewRectangle(color.Transparent)
-			rule.SetMinSize(fyne.NewSize(1, 18))
-			t.rules = append(t.rules, rule)
-			row.Add(rule)
+			t.right = len(t.buttons)
 			continue
 		}
 		c := s.desk.Command(r.id)
@@ -66,7 +56,7 @@ func newTools(s *Screen) *tools {
 		if r.id == "go.play" {
 			t.play = b
 		}
-		t.buttons = append(t.buttons, toolButton{b, c})
+		t.buttons = append(t.buttons, toolButton{b, c, label})
 		row.Add(b)
 	}
 	t.all = row
@@ -94,10 +84,58 @@ func (t *tools) sync() {
 			t.play.SetIcon(Icon(name))
 		}
 	}
-	for _, r := range t.rules {
-		r.FillColor = t.s.look().Edge
-		r.Refresh()
+}
+
+// toolLayout puts the buttons in a row with the last group at the right. Where that is
+// too narrow the words go, since the tips say them too.
+type toolLayout struct{ t *tools }
+
+const toolHeight = 32
+
+// MinSize is that without words.
+func (l *toolLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(float32(len(o))*toolHeight, toolHeight)
+}
+
+func (l *toolLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	words := true
+	if l.width(true) > size.Width {
+		words = false
 	}
+	x := float32(0)
+	for i, b := range l.t.buttons {
+		w := l.put(b, words)
+		if i == l.t.right {
+			rest := float32(0)
+			for _, r := range l.t.buttons[i:] {
+				rest += l.put(r, words)
+			}
+			x = max(x, size.Width-rest)
+		}
+		place(b.b, x, 0, w, toolHeight)
+		x += w
+	}
+}
+
+// width is that of all buttons.
+func (l *toolLayout) width(words bool) float32 {
+	w := float32(12)
+	for _, b := range l.t.buttons {
+		w += l.put(b, words)
+	}
+	return w
+}
+
+// put gives a button its word or takes it away, and returns the button's width.
+func (l *toolLayout) put(b toolButton, words bool) float32 {
+	label := ""
+	if words {
+		label = b.label
+	}
+	if b.b.Text != label {
+		b.b.SetText(label)
+	}
+	return b.b.MinSize().Width
 }
 
 // tipOf is what a command does and its key.

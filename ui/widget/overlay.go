@@ -41,7 +41,7 @@ func newOverlay(b *Board) *overlay {
 	o.halo.StrokeWidth, o.halo.CornerRadius = 1.5, 4
 	o.box.StrokeWidth, o.box.CornerRadius = 1, 5
 	o.bar.CornerRadius = barWidth / 2
-	o.ring.StrokeWidth, o.ring.CornerRadius = 2, 6
+	o.ring.StrokeWidth, o.ring.CornerRadius = 1.5, 5
 	for i := range o.lines {
 		o.lines[i] = canvas.NewText("", color.Transparent)
 		o.lines[i].TextSize = float32(tipFont.Size)
@@ -76,8 +76,8 @@ func (o *overlay) recolour() {
 }
 
 func (o *overlay) resize(s fyne.Size) {
-	o.ring.Move(fyne.NewPos(1, 1))
-	o.ring.Resize(fyne.NewSize(s.Width-2, s.Height-2))
+	o.ring.Move(fyne.NewPos(0, 0))
+	o.ring.Resize(s)
 	o.scrollbar()
 }
 
@@ -91,7 +91,7 @@ func (o *overlay) scrollbar() {
 	}
 	sc, size := b.Scene()
 	if sc.List == nil || sc.List.Size().H <= size.H {
-		o.bar.Hide()
+		visible(o.bar, false)
 		return
 	}
 	whole := sc.List.Size().H
@@ -99,13 +99,13 @@ func (o *overlay) scrollbar() {
 	y := (size.H - h) * b.offset / (whole - size.H)
 	o.bar.Move(fyne.NewPos(float32(size.W)-barWidth-2, float32(y)))
 	o.bar.Resize(fyne.NewSize(barWidth, float32(h)))
-	o.bar.Show()
+	visible(o.bar, true)
 }
 
 // clear takes away what follows the pointer.
 func (o *overlay) clear() {
-	o.upright.Hide()
-	o.halo.Hide()
+	visible(o.upright, false)
+	visible(o.halo, false)
 	o.tip("", fyne.Position{})
 }
 
@@ -172,6 +172,7 @@ func visible(o fyne.CanvasObject, on bool) {
 	}
 	if on {
 		o.Show()
+		canvas.Refresh(o) // showing a bare object does not have the window painted
 	} else {
 		o.Hide()
 	}

@@ -48,8 +48,14 @@ func CommandTip(title, key string) string {
 // KeyName is a key as it is printed.
 func KeyName(key string) string {
 	switch key {
-	case "Left", "Right", "Up", "Down":
-		return key + " arrow"
+	case "Left":
+		return "←"
+	case "Right":
+		return "→"
+	case "Up":
+		return "↑"
+	case "Down":
+		return "↓"
 	case "PageUp":
 		return "Page up"
 	case "PageDown":
@@ -72,6 +78,35 @@ func KeysTitle() string { return "Keys" }
 func About(version, journal string) string {
 	return fmt.Sprintf("Gloamline %s, a journal for fishing rivers at night. Your journal lies in %s; everything you enter is stored there at once, and nowhere else. Times, light and moon are computed on this machine; nothing is sent anywhere.", version, journal)
 }
+
+// CrashedBefore tells of a crash last time.
+func CrashedBefore(account string) string {
+	return "The program ended unexpectedly last time. What was stored stands; an account lies in " + account
+}
+
+// OpenJournalTitle, OpenJournalHint and OpenButton are for opening another journal.
+func OpenJournalTitle() string { return "Open journal" }
+func OpenJournalHint(dir string, found int) string {
+	if found == 0 {
+		return "Write the name of the journal, with its folder. No other journal lies in " + dir + "."
+	}
+	return "Write the name of the journal, with its folder, or choose one of those in " + dir + "."
+}
+func OpenButton() string { return "Open" }
+
+// NewJournalTitle, NewJournalHint and BeginButton are for beginning a journal.
+func NewJournalTitle() string { return "New journal" }
+func NewJournalHint() string {
+	return "An empty journal in a file of its own. The one that is open now stays where it is."
+}
+func BeginButton() string { return "Begin" }
+
+// BackupTitle, BackupHint and BackupButton are for copying the journal.
+func BackupTitle() string { return "Back up" }
+func BackupHint() string {
+	return "Copies the journal to a new file and checks the copy. A stick or another disk is the better place: a copy beside the journal is lost with it."
+}
+func BackupButton() string { return "Copy" }
 
 // OK, CloseButton, SaveButton and RemoveButton are the words on buttons.
 func OK() string           { return "OK" }
