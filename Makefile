@@ -55,6 +55,7 @@ run: go
 	if ! .ci/need display; then
 	  echo "Drawing the demo night's page into out/ instead; this builds for about half a minute the first time."
 	  CGO_ENABLED=0 go build -o build/gloam ./cmd/gloam
+	  rm -f out/night.png out/night.pdf out/night.svg # gloam sheet writes over nothing
 	  for kind in png pdf svg; do build/gloam sheet -demo -o out/night.$$kind; done
 	  ls -l out/night.*
 	  exit 0
