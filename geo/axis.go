@@ -78,50 +78,33 @@ func alongCentre(outline Path, area Area, centre Path) Path {
 	return axis
 }
 
-// farEnds returns the middles of the two ends of a ring. Its two points farthest apart
-// are corners of the ends; the line midway between the two ways round from one to the
-// other gives the direction of either end, and whatever lies within 4 % of the length
-// of the outermost point in that direction belongs to the end.
+// farEnds returns the two points of an evenly spaced ring that part it into its two
+// long sides: those for which the sides, walked together from one point to the other,
+// stay closest to each other. So a bend that comes back on itself is still followed
+// round. A round pool has no ends of its own; then any two will do.
 func farEnds(ring []Point) (a, b int) {
-	far := units.Metres(-1)
-	for i := range ring {
-		for j := i + 1; j < len(ring); j++ {
-			if d := ring[i].Distance(ring[j]); d > far {
-				far, a, b = d, i, j
+	n, best := len(ring), math.Inf(1)
+	for i := range n / 2 {
+		for j := i + n/2 - n/12; j <= i+n/2+n/12; j++ {
+			if w := apart(ring, i, j, best); w < best {
+				best, a, b = w, i, j%n
 			}
 		}
 	}
-	if far <= 0 {
-		return 0, len(ring) / 2
-	}
-	mid := midway(walk(ring, a, b, 1), walk(ring, a, b, -1))
-	return endOf(ring, mid[7], mid[0], far), endOf(ring, mid[len(mid)-8], mid[len(mid)-1], far)
+	return a, b
 }
 
-// endOf returns the middle of the end of a ring near to, seen from a point inside.
-func endOf(ring []Point, from, to Point, length units.Metres) int {
-	d := from.Distance(to)
-	if d == 0 {
-		return nearestIndex(ring, to)
+// apart is the sum of squared distances across, at steps along both ways round from i
+// to j, as far as it stays below a limit.
+func apart(ring []Point, i, j int, limit float64) float64 {
+	const steps = 24
+	n, sum := len(ring), 0.0
+	for k := 1; k < steps && sum < limit; k++ {
+		p := ring[(i+k*(j-i)/steps)%n]
+		q := ring[(i+n-k*(n-(j-i))/steps)%n]
+		sum += p.squared(q)
 	}
-	ux, uy := float64((to.X-from.X)/d), float64((to.Y-from.Y)/d)
-	reach := func(p Point) float64 {
-		if p.Distance(to) > length/3 { // the other end of a bend
-			return math.Inf(-1)
-		}
-		return float64(p.X-from.X)*ux + float64(p.Y-from.Y)*uy
-	}
-	outermost := math.Inf(-1)
-	for _, p := range ring {
-		outermost = max(outermost, reach(p))
-	}
-	var end []Point
-	for _, p := range ring {
-		if reach(p) >= outermost-0.04*float64(length) {
-			end = append(end, p)
-		}
-	}
-	return nearestIndex(ring, mean(end))
+	return sum
 }
 
 // midway returns the line between two lines that run the same way.
@@ -132,15 +115,6 @@ func midway(one, two Path) Path {
 		out[i] = a[i].lerp(b[i], 0.5)
 	}
 	return out
-}
-
-func mean(points []Point) Point {
-	var m Point
-	for _, p := range points {
-		m.X += p.X / units.Metres(len(points))
-		m.Y += p.Y / units.Metres(len(points))
-	}
-	return m
 }
 
 func nearestIndex(ring []Point, p Point) int {

@@ -45,7 +45,8 @@ func (p Path) crossing() (Point, bool) {
 }
 
 // collide returns where two segments cross, touch or overlap. Neighbours share a
-// corner, so for them only lying on one another counts.
+// corner, so for them only lying on one another counts. An end that touches is left to
+// the segment that starts there.
 func collide(a, b, c, d Point, neighbours bool) (Point, bool) {
 	if neighbours {
 		shared, p, q := b, a, d // a-b then b-d
@@ -62,12 +63,8 @@ func collide(a, b, c, d Point, neighbours bool) (Point, bool) {
 		return c.lerp(d, c1/(c1-c2)), true
 	case c1 == 0 && inBox(a, b, c):
 		return c, true
-	case c2 == 0 && inBox(a, b, d):
-		return d, true
 	case d1 == 0 && inBox(c, d, a):
 		return a, true
-	case d2 == 0 && inBox(c, d, b):
-		return b, true
 	}
 	return Point{}, false
 }

@@ -79,6 +79,60 @@ func TestPoolAxis(t *testing.T) {
 	}
 }
 
+// Ensure that a pool that bends back on itself, with both ends side by side, is
+// followed round: three quarters of a ring of 50 m.
+func TestPoolAxisHorseshoe(t *testing.T) {
+	pl := NewPlane(larrick)
+	var outer, inner orb.Ring
+	for a := 0.0; a <= 330; a += 5 {
+		sin, cos := math.Sincos(a * math.Pi / 180)
+		outer = append(outer, pl.Place(Point{units.Metres(55 * cos), units.Metres(55 * sin)}).LonLat())
+		inner = append(inner, pl.Place(Point{units.Metres(45 * cos), units.Metres(45 * sin)}).LonLat())
+	}
+	inner.Reverse()
+	corners := append(outer, inner...)
+	for _, shift := range []int{0, 40, 67, 100} {
+		ring := append(append(orb.Ring{}, corners[shift:]...), corners[:shift+1]...)
+		for range 2 {
+			b := Beat{Pools: []Pool{{Name: "Ox Bow", Outline: orb.Polygon{ring}}}}
+			l := b.LayoutOn(pl)
+			assert.InEpsilon(t, 50*330*math.Pi/180, float64(l.Pools[0].Length()), 0.05, shift)
+			for _, p := range l.Pools[0].Axis[2:30] {
+				assert.InDelta(t, 50, float64(p.Distance(Point{})), 3, shift)
+			}
+			ring.Reverse()
+		}
+	}
+}
+
+// Ensure that a backwater beside the river keeps an axis of its own.
+func TestPoolAxisBackwater(t *testing.T) {
+	r := newBend(larrick, 90)
+	b := r.withBanks()
+	ring := orb.Ring(r.line(150, 210, 14))
+	ring = append(ring, r.line(210, 150, 24)...)
+	b.Pools = []Pool{{ID: bendIDs[7], Name: "Backwater", Outline: orb.Polygon{append(ring, ring[0])}}}
+	l := b.Layout()
+	s := l.Pools[0]
+	for _, p := range s.Axis[2:31] {
+		assert.True(t, s.Area.Holds(p))
+	}
+	assert.Less(t, s.Axis[0].X, s.Axis[len(s.Axis)-1].X)
+}
+
+// Ensure that the middle of the river never runs back, however ragged a bank is.
+func TestCentreRunsOn(t *testing.T) {
+	left := Path{{0, 10}, {10, 10}, {6, 12}, {20, 10}, {30, 11}, {25, 14}, {40, 10}}
+	centre := between(left, Path{{0, 0}, {40, 0}})
+	require.NotEmpty(t, centre)
+	for i := 1; i < len(centre); i++ {
+		assert.Greater(t, centre[i].X, centre[i-1].X)
+	}
+	f := findFlow(left, Path{{40, 0}, {0, 0}}, nil, nil)
+	require.True(t, f.sure)
+	assert.Equal(t, Point{0, 0}, f.right[0])
+}
+
 // Ensure that a single bank line and the side the pools lie on tell the flow, even
 // when the line was drawn upstream.
 func TestFlowFromOneBank(t *testing.T) {

@@ -237,6 +237,7 @@ func TestReadOddities(t *testing.T) {
 		"two areas":        {poolText(`{"type":"MultiPolygon","coordinates":[[[[0,50],[1,50],[1,51],[0,50]]],[[[2,50],[3,50],[3,51],[2,50]]]]}`), []WarningKind{NotOneArea}},
 		"line of one":      {poolText(`{"type":"LineString","coordinates":[[-4,55]]}`), []WarningKind{LineLeftOut}},
 		"swapped":          {`{"type":"Feature","properties":{"role":"mark"},"geometry":{"type":"Point","coordinates":[55,-4]}}`, []WarningKind{MaybeSwapped}},
+		"tropics":          {`{"type":"Feature","properties":{"role":"mark"},"geometry":{"type":"Point","coordinates":[102,0.5]}}`, nil},
 		"not a feature":    {`{"type":"FeatureCollection","features":[5,{"type":"Feature","properties":{"role":"mark"},"geometry":null}]}`, []WarningKind{FeatureSkipped}},
 		"geometry inside":  {`{"type":"FeatureCollection","features":[{"type":"Point","coordinates":[-4,55]}]}`, []WarningKind{GeometryAlone, NoRole}},
 		"odd properties":   {`{"type":"Feature","properties":[],"geometry":null}`, []WarningKind{BadProperty, NoRole}},
@@ -251,6 +252,10 @@ func TestReadOddities(t *testing.T) {
 			assert.NotContains(t, w.String(), ": "+string(w.Kind), "a sentence of its own")
 		}
 		assert.Equal(t, b, again(t, b), name)
+		if name == "two zones" {
+			assert.Equal(t, "Europe/London", b.Zone)
+			assert.Equal(t, `"Europe/Dublin"`, string(b.Features[0].Extra.Properties["zone"]), "left aside, not lost")
+		}
 	}
 }
 
@@ -281,6 +286,8 @@ func TestReadRefuses(t *testing.T) {
 		"a thing":   {`{"type":"Thing"}`, NotGeoJSON, "the file is JSON but not GeoJSON: its type is “Thing”"},
 		"British grid": {poolText(`{"type":"Point","coordinates":[246123.5,560987]}`), OtherGrid,
 			"Mill Neck has the coordinate 246123.5, 560987: it looks like a national grid in metres, such as the British one (EPSG:27700); save the file again as longitude and latitude (EPSG:4326)"},
+		"past the meridian": {poolText(`{"type":"Point","coordinates":[200,55]}`), OtherGrid,
+			"Mill Neck has the coordinate 200, 55: it is not longitude and latitude on WGS84 but another grid; save the file again as EPSG:4326"},
 		"web metres": {poolText(`{"type":"Point","coordinates":[-492900,7356000]}`), OtherGrid,
 			"Mill Neck has the coordinate -492900, 7356000: it is not longitude and latitude on WGS84 but another grid; save the file again as EPSG:4326"},
 		"swapped": {poolText(`{"type":"Point","coordinates":[-45,170.5]}`), OtherGrid,

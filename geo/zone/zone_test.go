@@ -58,6 +58,9 @@ func TestAtBorder(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "Europe/London", a.Zone)
 	assert.Equal(t, []string{"Europe/Dublin"}, a.Others)
+	a, err = At(-29.5, 28.3) // inside Lesotho, which is a hole in its neighbour
+	require.NoError(t, err)
+	assert.Equal(t, Answer{Zone: "Africa/Maseru", Others: []string{}}, a)
 	a, err = At(65.84, 24.13) // Tornio, opposite Haparanda
 	require.NoError(t, err)
 	assert.ElementsMatch(t, []string{"Europe/Helsinki", "Europe/Stockholm"}, append(a.Others, a.Zone))
@@ -147,6 +150,17 @@ func TestDamagedMap(t *testing.T) {
 	_, err = newAtlas(all)
 	assert.ErrorContains(t, err, "not known here")
 	assert.ErrorIs(t, points([]byte("\x7f\x7f\x7f"), func(int, float64, float64) {}), errTruncated)
+}
+
+// Ensure that east and west count by the latitude: 0.06 degrees of longitude at 60
+// degrees north are 3.3 km.
+func TestDistanceToBorder(t *testing.T) {
+	p := probe{lat: 60, cos: 0.5, km: math.Inf(1)}
+	p.side(0.06, -1, 0.06, 1)
+	assert.InDelta(t, 3.34, p.km, 0.01)
+	p = probe{lat: 60, cos: 0.5, km: math.Inf(1)}
+	p.side(-1, -0.02, 1, -0.02)
+	assert.InDelta(t, 2.22, p.km, 0.01)
 }
 
 func BenchmarkFirst(b *testing.B) {

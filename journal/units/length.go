@@ -95,13 +95,13 @@ func (l Length) String() string {
 	}
 	switch l.Unit {
 	case Inch:
-		return minus + mixed(asTyped(x, inchSI, true)) + " in"
+		return minus + mixed(asTyped(x, inchSI)) + " in"
 	case Foot:
 		return minus + pairTyped(x, inchSI, 12, "ft", "in", false)
 	case Millimetre, Centimetre:
-		return minus + plain(asTyped(x, l.Unit.si(), false)) + " " + string(l.Unit)
+		return minus + plain(asTyped(x, l.Unit.si())) + " " + string(l.Unit)
 	}
-	return minus + plain(asTyped(x, Metre.si(), false)) + " m"
+	return minus + plain(asTyped(x, Metre.si())) + " m"
 }
 
 // Round returns the length in unit u, rounded to what a tape shows: 1 mm, 0.1 cm,

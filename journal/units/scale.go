@@ -81,11 +81,11 @@ func pair(v *big.Rat, ratio int64) (whole *big.Int, rest *big.Rat) {
 // big unit unless both together need fewer digits: 2.35 ft, 1 lb 4.37 oz. alone
 // says that the small unit by itself is read back as the big one, as 8 oz is.
 func pairTyped(si float64, small *big.Rat, ratio int64, bigName, smallName string, alone bool) string {
-	v := asTyped(si, small, true)
+	v := asTyped(si, small)
 	if new(big.Rat).Mul(v, big.NewRat(8, 1)).IsInt() {
 		return pairText(v, ratio, bigName, smallName, alone)
 	}
-	whole := asTyped(si, new(big.Rat).Mul(small, big.NewRat(ratio, 1)), false)
+	whole := asTyped(si, new(big.Rat).Mul(small, big.NewRat(ratio, 1)))
 	if inBig := plain(whole); places(inBig) <= places(plain(v))+1 {
 		return inBig + " " + bigName
 	}
@@ -109,17 +109,11 @@ func places(decimal string) int {
 	return len(after)
 }
 
-// asTyped returns the number of unit that a person typed to get the stored value:
-// an eighth where the unit is used with fractions and that is exact, else the
-// shortest decimal. unit is the size of the unit in the stored SI unit.
-func asTyped(si float64, unit *big.Rat, fractions bool) *big.Rat {
+// asTyped returns the number of unit that a person typed to get the stored value: the
+// shortest decimal that gives it. unit is the size of the unit in the stored SI unit.
+func asTyped(si float64, unit *big.Rat) *big.Rat {
 	same := func(d *big.Rat) bool { return nearest(new(big.Rat).Mul(d, unit)) == si }
 	v := new(big.Rat).Quo(exact(si), unit)
-	if fractions {
-		if e := eighth(v); same(e) {
-			return e
-		}
-	}
 	return shortest(v, same)
 }
 

@@ -80,9 +80,9 @@ func (w Weight) String() string {
 	case Pound:
 		return minus + pairTyped(x, ounceSI, 16, "lb", "oz", true)
 	case Kilogram:
-		return minus + plain(asTyped(x, kiloSI, false)) + " kg"
+		return minus + plain(asTyped(x, kiloSI)) + " kg"
 	}
-	return minus + plain(asTyped(x, gramSI, false)) + " g"
+	return minus + plain(asTyped(x, gramSI)) + " g"
 }
 
 // Round returns the weight in unit u, rounded to what a spring balance shows: 1 g,
