@@ -63,7 +63,7 @@ func (g *sketch) contacts() {
 // around are the places tried for a mark, nearest first: rings about its own.
 var around = func() []draw.Point {
 	out := []draw.Point{{}}
-	for _, r := range []float64{14, 22, 34, 48, 64, 84} {
+	for _, r := range []float64{14, 22, 34, 48, 64, 84, 110, 140, 180} {
 		for a := -90.0; a < 270; a += 30 {
 			out = append(out, draw.Pt(r*1.4, 0).Rotate(a))
 			p := &out[len(out)-1]
