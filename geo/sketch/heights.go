@@ -55,8 +55,10 @@ func (all positions) bbox() json.RawMessage {
 	var s geo.Shape
 	high := true
 	lo, hi := 0.0, 0.0
+	far := false // the 180th meridian is written as -180
 	for i, p := range all {
 		s.Points = append(s.Points, orb.Point{p[0], p[1]})
+		far = far || p[0] == -180
 		if high = high && len(p) > 2; high {
 			if i == 0 {
 				lo, hi = p[2], p[2]
@@ -65,17 +67,13 @@ func (all positions) bbox() json.RawMessage {
 		}
 	}
 	box := geo.Beat{Features: []geo.Feature{{Shape: s}}}.Bound()
-	west, east := rounded(wrap(box.Min[0])), rounded(wrap(box.Max[0]))
+	west, east := rounded(box.Min[0]), rounded(box.Max[0])
+	if east > 180 || east == 180 && west > -180 && far {
+		east = rounded(east - 360)
+	}
 	values := []float64{west, rounded(box.Min[1]), east, rounded(box.Max[1])}
 	if high {
 		values = []float64{west, rounded(box.Min[1]), lo, east, rounded(box.Max[1]), hi}
 	}
 	return json.RawMessage("[" + join(values, number) + "]")
-}
-
-func wrap(lon float64) float64 {
-	if lon > 180 {
-		return lon - 360
-	}
-	return lon
 }

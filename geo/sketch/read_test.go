@@ -11,21 +11,9 @@ import (
 	"github.com/paulmach/orb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
 	"gloamline/geo"
-	"gloamline/journal/units"
 )
-
-// again writes a beat, checks the text by the standard, and reads it back.
-func again(t require.TestingT, b geo.Beat) geo.Beat {
-	var buf bytes.Buffer
-	require.NoError(t, Write(&buf, b))
-	require.NoError(t, strict(buf.Bytes()), buf.String())
-	out, _, err := Read(&buf)
-	require.NoError(t, err)
-	return out
-}
 
 func read(t testing.TB, text string) (geo.Beat, []Warning) {
 	t.Helper()
@@ -319,120 +307,12 @@ func TestReadRefuses(t *testing.T) {
 	assert.ErrorContains(t, err, "too deep")
 }
 
-// Ensure that writing refuses what GeoJSON cannot hold, and puts the rest right.
-func TestWrite(t *testing.T) {
-	b := geo.Beat{ID: geo.NewID(), Name: "Kirk Beat", At: geo.Place{Lat: 54.96834567891, Lon: -4.417},
-		Pools: []geo.Pool{{ID: geo.NewID(), Name: "Yew Pool", Order: 2, Outline: orb.Polygon{
-			{{-4.1, 55}, {-4.09, 55.01}, {-4.09, 55}}, // clockwise and open
-			{{-4.094, 55.002}, {-4.092, 55.002}, {-4.092, 55.0041234567}, {-4.094, 55.002}},
-		}}}}
-	var buf bytes.Buffer
-	require.NoError(t, Write(&buf, b))
-	require.NoError(t, strict(buf.Bytes()), buf.String())
-	assert.Contains(t, buf.String(), `"place":[-4.417,54.9683457]`)
-	assert.Len(t, b.Pools[0].Outline[0], 3, "the beat itself is not changed")
-
-	for _, spoil := range []func(*geo.Beat){
-		func(b *geo.Beat) { b.Pools[0].Outline = orb.Polygon{{{1, 2}, {3, 4}}} },
-		func(b *geo.Beat) { b.Pools[0].Outline = orb.Polygon{{{1, 2}, {3, 94}, {4, 5}}} },
-		func(b *geo.Beat) { b.Features = []geo.Feature{{Shape: geo.LineShape(orb.LineString{{1, 2}})}} },
-		func(b *geo.Beat) { b.Pools[0].Tail = geo.Place{Lat: 99} },
-		func(b *geo.Beat) { b.Extra.Members = map[string]json.RawMessage{"x": json.RawMessage("{")} },
-	} {
-		c := b
-		c.Pools = []geo.Pool{b.Pools[0]}
-		spoil(&c)
-		buf.Reset()
-		var e *Error
-		require.ErrorAs(t, Write(&buf, c), &e)
-		assert.Equal(t, NotWritable, e.Kind)
-		assert.Empty(t, buf.String(), "nothing is written by halves")
-	}
-	buf.Reset()
-	require.NoError(t, Write(&buf, geo.Beat{}))
-	require.NoError(t, strict(buf.Bytes()))
-}
-
-// Ensure that a beat over the 180th meridian has a box that spans it (section 5.2).
-func TestBoxAcrossMeridian(t *testing.T) {
-	b := geo.Beat{ID: geo.NewID(), Features: []geo.Feature{{ID: geo.NewID(), Role: geo.RoleBank, Bank: geo.TrueLeft,
-		Shape: geo.LineShape(orb.LineString{{179.99, 65}, {-179.98, 65.01}})}}}
-	var buf bytes.Buffer
-	require.NoError(t, Write(&buf, b))
-	assert.Contains(t, buf.String(), `"bbox":[179.99,65,-179.98,65.01]`)
-	assert.Equal(t, b, again(t, b))
-}
-
-// Ensure that any beat made within the limits is written by the standard and comes
-// back equal.
-func TestBeatRoundTrip(t *testing.T) {
-	name := rapid.StringMatching(`[A-Za-zéøß"<>&\\ ]{0,12}`)
-	coordinate := func(t *rapid.T, lim int) float64 { return float64(rapid.IntRange(-lim, lim).Draw(t, "c")) / 1e7 }
-	rapid.Check(t, func(t *rapid.T) {
-		point := func() orb.Point { return orb.Point{coordinate(t, 1_800_000_000), coordinate(t, 900_000_000)} }
-		line := func(n int) (l []orb.Point) {
-			for range n {
-				l = append(l, point())
-			}
-			return l
-		}
-		b := geo.Beat{ID: geo.NewID(), Name: strings.TrimSpace(name.Draw(t, "beat")), Zone: rapid.SampledFrom([]string{"", "Europe/London"}).Draw(t, "zone")}
-		for range rapid.IntRange(0, 3).Draw(t, "pools") {
-			p := geo.Pool{ID: geo.NewID(), Name: strings.TrimSpace(name.Draw(t, "pool")), Order: rapid.IntRange(0, 20).Draw(t, "order"),
-				Bank: rapid.SampledFrom([]geo.Bank{"", geo.TrueLeft, geo.TrueRight}).Draw(t, "bank"), Canopy: rapid.SampledFrom([]geo.Canopy{"", geo.Open, geo.Closed}).Draw(t, "canopy")}
-			if n := rapid.IntRange(0, 6).Draw(t, "corners"); n >= 3 {
-				ring := orb.Ring(line(n))
-				if ring[0] != ring[n-1] {
-					ring = append(ring, ring[0])
-				}
-				if len(ring) >= 4 {
-					if area(ring) < 0 {
-						ring.Reverse()
-					}
-					p.Outline = orb.Polygon{ring}
-				}
-			}
-			for range rapid.IntRange(0, 4).Draw(t, "sky") {
-				p.Skyline = append(p.Skyline, geo.SkyPoint{Bearing: units.Degrees(rapid.Float64Range(0, 360).Draw(t, "b")), Altitude: units.Degrees(rapid.Float64Range(-5, 90).Draw(t, "a"))})
-			}
-			b.Pools = append(b.Pools, p)
-		}
-		for range rapid.IntRange(0, 3).Draw(t, "features") {
-			f := geo.Feature{ID: geo.NewID(), Role: rapid.SampledFrom([]geo.Role{geo.RoleBank, geo.RoleMark, geo.RoleHazard, "jetty"}).Draw(t, "role"), Name: strings.TrimSpace(name.Draw(t, "name"))}
-			switch rapid.IntRange(0, 2).Draw(t, "shape") {
-			case 0:
-				f.Shape = geo.PointShape(point())
-			case 1:
-				f.Shape = geo.LineShape(line(rapid.IntRange(2, 5).Draw(t, "n")))
-			}
-			b.Features = append(b.Features, f)
-		}
-		if got := again(t, b); !assert.ObjectsAreEqual(b, got) {
-			t.Fatalf("wrote %+v\nread %+v", b, got)
-		}
-	})
-}
-
 func BenchmarkRead(b *testing.B) {
 	data, err := os.ReadFile("testdata/home.geojson")
 	require.NoError(b, err)
 	b.SetBytes(int64(len(data)))
 	for b.Loop() {
 		if _, _, err := Read(bytes.NewReader(data)); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkWrite(b *testing.B) {
-	data, err := os.ReadFile("testdata/home.geojson")
-	require.NoError(b, err)
-	beat, _, err := Read(bytes.NewReader(data))
-	require.NoError(b, err)
-	var buf bytes.Buffer
-	for b.Loop() {
-		buf.Reset()
-		if err := Write(&buf, beat); err != nil {
 			b.Fatal(err)
 		}
 	}
