@@ -96,6 +96,18 @@ func TestAmendNight(t *testing.T) {
 	assert.Contains(t, field1(t, c, "evening").Error, "is not a date")
 }
 
+// Ensure that on a night of one rod nothing asks whose it was.
+func TestOneRod(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	assert.Equal(t, k.rod(0).ID, k.d.Rod())
+	c, err := k.d.FishCard(journal.Landed)
+	require.NoError(t, err)
+	_, shown := c.Field("rod")
+	assert.False(t, shown)
+	assert.Equal(t, k.rod(0).ID, k.write(c, nil).Base().Rod)
+}
+
 func TestNoBeat(t *testing.T) {
 	j, err := journal.Open(memory.New(journal.NewID()), time.Now)
 	require.NoError(t, err)

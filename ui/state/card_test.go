@@ -195,6 +195,10 @@ func TestSuggestions(t *testing.T) {
 	k.d.CloseCard()
 	assert.Nil(t, k.d.Card())
 
+	k.d.SetCursor(k.at("22:40"))
+	c, err = k.d.AddCard(journal.KindRun)
+	require.NoError(t, err)
+	assert.Equal(t, "", field1(t, c, "pool").Value, "a new run is hardly through the pool of the one at the cursor")
 	k.d.SelectPool(k.pool("The Cauldron").ID)
 	c, err = k.d.AddCard(journal.KindRun)
 	require.NoError(t, err)
