@@ -8,8 +8,8 @@ import (
 	"gloamline/journal/units"
 )
 
-// WGS84 ellipsoid: National Geospatial-Intelligence Agency, NGA.STND.0036 (2014),
-// tables 3.1 and 3.4: semi-major axis and flattening.
+// WGS84 ellipsoid: National Geospatial-Intelligence Agency, NGA.STND.0036 (2014):
+// semi-major axis and flattening of the defining parameters.
 const (
 	semiMajorM = 6378137.0
 	flattening = 1 / 298.257223563
