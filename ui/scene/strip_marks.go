@@ -1,7 +1,9 @@
 package scene
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"time"
 
 	"gloamline/ui/draw"
@@ -54,21 +56,32 @@ func (g *strip) contacts() {
 // contactSpot finds room for a mark and its number near its place on the curve.
 func (g *strip) contactSpot(foot draw.Point, size draw.Size, numW float64) (draw.Rect, int) {
 	w, h := size.W+numW+4, math.Max(size.H, 12)+6
-	i := 0
-	for _, dy := range []float64{8, 26, 44, 62} {
-		for _, dx := range []float64{0, 14, -14, 30, -30} {
-			b := draw.R(foot.X-size.W/2+dx, foot.Y-dy-h, w, h)
-			if b.Min.Y > g.plot.Min.Y-2 && b.Max.X < g.plot.Max.X+4 && b.Min.X > g.plot.Min.X-4 && g.labels.free(b) {
-				g.labels.block(b)
-				return b, i
-			}
-			i++
+	for i, d := range beside {
+		b := draw.R(foot.X-size.W/2+d.X, foot.Y-8-h+d.Y, w, h)
+		if b.Min.Y > g.plot.Min.Y-2 && b.Max.Y < g.plot.Max.Y+2 && b.Max.X < g.plot.Max.X+4 && b.Min.X > g.plot.Min.X-4 && g.labels.free(b) {
+			g.labels.block(b)
+			return b, i
 		}
 	}
-	b := draw.R(foot.X-size.W/2, foot.Y+8, w, h)
+	b := draw.R(foot.X-size.W/2, foot.Y-8-h, w, h)
 	g.labels.block(b)
-	return b, 1
+	return b, 0
 }
+
+// beside are the offsets tried for a mark on the strip, the nearest first: above
+// its place, then further up and to the sides, at last below.
+var beside = func() []draw.Point {
+	out := []draw.Point{{}}
+	for _, dy := range []float64{0, -18, -36, -54, -72, -90, 34, 52} {
+		for _, dx := range []float64{0, 14, -14, 30, -30, 48, -48, 70, -70, 96, -96, 130, -130} {
+			out = append(out, draw.Pt(dx, dy))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b draw.Point) int {
+		return cmp.Compare(math.Hypot(a.X*0.8, a.Y), math.Hypot(b.X*0.8, b.Y))
+	})
+	return out
+}()
 
 // cursor draws the one thin line in time and its read-out.
 func (g *strip) cursor() {
