@@ -43,6 +43,7 @@ func (h *house) run(path string) int {
 		screen.ShowFault(h.app, what, do, path).Show()
 		code = broken
 	}
+	h.app.Lifecycle().SetOnStarted(func() { h.diary.Debug("shown") })
 	h.app.Run()
 	h.close()
 	h.diary.Info("ended")

@@ -72,26 +72,22 @@ type cardRow struct {
 	all   *fyne.Container
 }
 
-// sync shows the desk's card as it stands now.
-func (c *card) sync() {
+// sync shows the desk's card as it stands now and reports whether it is another one.
+func (c *card) sync() (fresh bool) {
 	now := c.s.desk.Card()
 	if now == nil {
 		c.shown, c.rows = nil, nil
-		return
+		return false
 	}
 	if now != c.shown {
 		c.shown, c.more, c.warned = now, false, false
 		c.rebuild()
 		c.scroll.ScrollToTop()
-		show(c.all, true) // what is hidden cannot have the keyboard
-		if len(c.rows) > 0 {
-			c.s.focus(c.rows[0].in)
-		}
-		return
+		return true
 	}
 	if !c.current() {
 		c.rebuild()
-		return
+		return false
 	}
 	for _, r := range c.rows {
 		if f, ok := now.Field(r.id); ok {
@@ -99,6 +95,15 @@ func (c *card) sync() {
 		}
 	}
 	c.around()
+	return false
+}
+
+// focusFirst gives the first field the keyboard. The card must be laid out: the
+// toolkit does not find what it has not yet drawn.
+func (c *card) focusFirst() {
+	if len(c.rows) > 0 {
+		c.s.focus(c.rows[0].in)
+	}
 }
 
 // visibleFields are the fields to show: all, or those that are not folded away.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
@@ -97,17 +98,19 @@ func (e *entry) TypedKey(k *fyne.KeyEvent) {
 	}
 }
 
-// combo is a field of text with choices to take from. Down shows them.
+// combo is a field of text with choices to take from. Down, or a click on the arrow,
+// shows them. The toolkit's own would be two stops for the Tab key.
 type combo struct {
-	widget.SelectEntry
-	h      *hooks
-	labels []string
-	values map[string]string // by label
+	entry
+	choices []state.Choice
+	values  map[string]string // by label
 }
 
 func newCombo(h *hooks) *combo {
-	c := &combo{h: h}
+	c := &combo{}
+	c.h = h
 	c.ExtendBaseWidget(c)
+	c.ActionItem = newArrow(c.drop)
 	c.OnChanged = func(s string) {
 		if v, ok := c.values[s]; ok {
 			s = v
@@ -120,13 +123,9 @@ func newCombo(h *hooks) *combo {
 func (c *combo) fill(f state.Field) {
 	c.h.mute = true
 	defer func() { c.h.mute = false }()
-	labels := labelsOf(f.Choices)
-	if !same(labels, c.labels) {
-		c.labels, c.values = labels, map[string]string{}
-		for _, o := range f.Choices {
-			c.values[o.Label] = o.Value
-		}
-		c.SetOptions(labels)
+	c.choices, c.values = f.Choices, map[string]string{}
+	for _, o := range f.Choices {
+		c.values[o.Label] = o.Value
 	}
 	c.PlaceHolder = fitHint(f.Hint)
 	// What is being typed stays as typed, also where it names a choice.
@@ -136,24 +135,48 @@ func (c *combo) fill(f state.Field) {
 	c.Refresh()
 }
 
-// FocusGained is part of fyne.Focusable.
-func (c *combo) FocusGained() {
-	c.SelectEntry.FocusGained()
-	c.h.focus()
+// drop shows the choices below the field.
+func (c *combo) drop() {
+	canvas := fyne.CurrentApp().Driver().CanvasForObject(c)
+	if canvas == nil || len(c.choices) == 0 {
+		return
+	}
+	var items []*fyne.MenuItem
+	for _, o := range c.choices {
+		items = append(items, fyne.NewMenuItem(draw.Fit(draw.Font{Size: 13.5}, o.Label, 430), func() {
+			c.SetText(o.Label)
+			canvas.Focus(c)
+		}))
+	}
+	pop := widget.NewPopUpMenu(fyne.NewMenu("", items...), canvas)
+	pop.ShowAtRelativePosition(fyne.NewPos(0, c.Size().Height), c)
+	canvas.Focus(pop)
 }
 
 // TypedKey is part of fyne.Focusable.
 func (c *combo) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyDown {
-		if t, ok := c.ActionItem.(fyne.Tappable); ok {
-			t.Tapped(&fyne.PointEvent{})
-		}
+		c.drop()
 		return
 	}
-	if !c.h.key(k) {
-		c.SelectEntry.TypedKey(k)
-	}
+	c.entry.TypedKey(k)
 }
+
+// arrow is the sign at the end of a combo. It is for the pointer only.
+type arrow struct {
+	widget.Icon
+	tapped func()
+}
+
+func newArrow(tapped func()) *arrow {
+	a := &arrow{tapped: tapped}
+	a.Resource = theme.MenuDropDownIcon()
+	a.ExtendBaseWidget(a)
+	return a
+}
+
+// Tapped is part of fyne.Tappable.
+func (a *arrow) Tapped(*fyne.PointEvent) { a.tapped() }
 
 // chooser takes one of a few choices. Its arrows and first letters step through
 // them, Space shows them, Delete leaves it not known.

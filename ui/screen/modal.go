@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"log/slog"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
@@ -10,6 +12,7 @@ import (
 // topmost; Return does what its chief button does.
 type modal struct {
 	canvas func() fyne.Canvas
+	log    *slog.Logger
 	stack  []*sheet
 }
 
@@ -47,10 +50,12 @@ func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit fun
 	s.hide = func() {
 		if m.drop(s) {
 			pop.Hide()
+			m.log.Debug("dialog closed")
 		}
 	}
 	m.stack = append(m.stack, s)
 	pop.Show()
+	m.log.Debug("dialog open")
 	if first != nil {
 		m.canvas().Focus(first)
 	}

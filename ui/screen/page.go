@@ -57,6 +57,7 @@ func (s *Screen) showPage() {
 			hide()
 			s.remember("folder", filepath.Dir(name.Text))
 			s.tell(words.Saved(name.Text))
+			s.opt.Log.Info("page saved")
 		})
 	}
 	name.OnSubmitted = func(string) { save() }

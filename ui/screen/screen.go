@@ -66,7 +66,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s := &Screen{app: a, desk: d, opt: opt}
 	s.win = a.NewWindow(words.WindowTitle())
 	s.win.SetIcon(AppIcon())
-	s.modal.canvas = s.win.Canvas
+	s.modal = modal{canvas: s.win.Canvas, log: opt.Log}
 	s.setTheme()
 	s.tips = own.NewTipLayer(s.look)
 
@@ -128,8 +128,16 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.CardOpen) {
 		had := s.card.shown != nil
-		s.card.sync()
+		fresh := s.card.sync()
 		s.night.Refresh()
+		if fresh {
+			s.card.focusFirst()
+		}
+		if has := s.card.shown != nil; has && !had {
+			s.opt.Log.Debug("card open")
+		} else if had && !has {
+			s.opt.Log.Debug("card closed")
+		}
 		if s.desk.Card() == nil && (had || s.win.Canvas().Focused() == nil) {
 			s.focus(s.strip) // not a field that is gone
 		}
@@ -158,6 +166,7 @@ func (s *Screen) setTheme() {
 	s.theme = NewTheme(l)
 	s.app.Settings().SetTheme(s.theme)
 	s.remember("look", l.Name)
+	s.opt.Log.Debug("colours", "look", l.Name)
 	for _, f := range s.frames {
 		f.recolour(l)
 	}
