@@ -243,7 +243,7 @@ func TestNoNight(t *testing.T) {
 		}
 	}
 	k.d.CloseCard()
-	k.d.SetCursor(time.Now())
+	k.d.SetCursor(k.now)
 	k.d.ZoomStrip(2, time.Time{})
 	k.d.PanStrip(time.Hour)
 	k.d.Select(journal.Ref{Kind: journal.KindRun, ID: journal.NewID()})
