@@ -80,6 +80,13 @@ var damagedFiles = []struct {
 		b[at+int(native.Uint32(b[at:]))] = 0xFF // the second key
 		return b
 	}, journal.Corrupt, "out of order"},
+	{"disorder-leaf.gloam", func(t testing.TB, b []byte) []byte {
+		at := pageOf(t, b, leafPage) + pageHeader
+		next := at + elementSize // whose key becomes that of the first
+		n := int(native.Uint32(b[at+8:]))
+		copy(b[next+int(native.Uint32(b[next+4:])):], b[at+int(native.Uint32(b[at+4:])):][:n])
+		return b
+	}, journal.Corrupt, "out of order"},
 	{"free-in-use.gloam", func(t testing.TB, b []byte) []byte {
 		at := pageOf(t, b, freelistPage)
 		used := pageOf(t, b, branchPage) / 4096
@@ -274,28 +281,39 @@ type told struct {
 }
 
 func tell(t testing.TB, s *Store) told {
-	last, err := s.Last()
+	out, err := everything(s)
 	require.NoError(t, err)
+	return out
+}
+
+func everything(s *Store) (told, error) {
+	last, err := s.Last()
+	if err != nil {
+		return told{}, err
+	}
 	out := told{Copy: s.Copy(), Last: last}
 	for _, k := range journal.RecordKinds {
 		es, err := s.List(k)
-		require.NoError(t, err)
+		if err != nil {
+			return told{}, err
+		}
 		out.Records = append(out.Records, es...)
 		if k != journal.KindTrip {
 			continue
 		}
 		for _, trip := range es {
 			es, err := s.Entries(trip.ID)
-			require.NoError(t, err)
+			if err != nil {
+				return told{}, err
+			}
 			out.Records = append(out.Records, es...)
 		}
 	}
 	cs, err := s.Changes(0, int(last))
-	require.NoError(t, err)
 	for _, c := range cs {
 		out.Changes = append(out.Changes, c.Did)
 	}
-	return out
+	return out, err
 }
 
 // Ensure that a journal of format 1 is read for ever.

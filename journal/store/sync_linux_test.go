@@ -29,7 +29,9 @@ func init() {
 func commitAndSay(path string, noSync bool) {
 	s, err := Open(path, Options{})
 	must(err)
-	s.db.NoSync = noSync
+	if noSync {
+		s.db.NoSync = true
+	}
 	for i := range watchedCommits {
 		e, err := journal.Seal(journal.Person{ID: journal.NewID(), Name: fmt.Sprint(i)})
 		must(err)
