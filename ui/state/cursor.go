@@ -69,8 +69,9 @@ func (d *Desk) ToGrey() bool {
 // Playing reports whether the night is being played.
 func (d *Desk) Playing() bool { return d.play }
 
-// Play starts or stops playing the night. At the end of the window it starts from
-// its beginning. A window with a clock calls Advance.
+// Play starts or stops playing the night. At the end of the window, or where nothing
+// more was logged, it starts from the window's beginning. A window with a clock calls
+// Advance.
 func (d *Desk) Play(on bool) {
 	if on == d.play || d.night == nil {
 		return
@@ -78,7 +79,8 @@ func (d *Desk) Play(on bool) {
 	d.act(func() {
 		d.play = on
 		d.tell(Can)
-		if from, to := d.StripWindow(); on && (!d.cursor.Before(to) || d.cursor.Before(from)) {
+		from, to := d.StripWindow()
+		if on && (!d.cursor.Before(to) || d.cursor.Before(from) || !d.cursor.Before(restOf(d.night))) {
 			d.SetCursor(from)
 		}
 	})
@@ -116,24 +118,16 @@ func moments(n *timeline.Night) []time.Time {
 	return slices.CompactFunc(out, time.Time.Equal)
 }
 
-// startOf is where a night is opened: the first thing of the fishing, else sunset.
-func startOf(n *timeline.Night) time.Time {
-	var first time.Time
-	for _, r := range n.Rods {
-		for _, run := range r.Runs {
-			if t := run.From.Mid(); first.IsZero() || t.Before(first) {
-				first = t
-			}
-		}
-	}
-	switch {
-	case !first.IsZero():
+// restOf is where a night is opened: the last thing logged, so that the whole night
+// stands clear and the next thing is added after it; else sunset.
+func restOf(n *timeline.Night) time.Time {
+	switch all := moments(n); {
+	case len(all) > 0:
+		return all[len(all)-1]
 	case len(n.Sky.Sunset) > 0:
-		first = n.Sky.Sunset[0].Truncate(time.Minute)
-	default:
-		first = n.From
+		return within(n, n.Sky.Sunset[0].Truncate(time.Minute))
 	}
-	return within(n, first)
+	return within(n, n.From)
 }
 
 // within keeps an instant in the night, at full seconds.

@@ -27,7 +27,8 @@ func TestCursor(t *testing.T) {
 	k, _ := written(t)
 	d := k.d
 	require.NoError(t, d.Open(d.Trip()))
-	assert.Equal(t, k.at("22:30"), d.Cursor(), "a night opens at the start of the fishing")
+	assert.Equal(t, k.at("23:50"), d.Cursor(), "a night opens at the last thing logged")
+	d.SetCursor(k.at("22:30"))
 	var seen []string
 	for d.NextThing(+1) {
 		seen = append(seen, d.Cursor().In(d.Night().Zone).Format("15:04"))
@@ -63,6 +64,10 @@ func TestPlay(t *testing.T) {
 	d.Play(true)
 	assert.True(t, d.Playing())
 	assert.Equal(t, from, d.Cursor(), "from the start when at the end")
+	d.Play(false)
+	d.SetCursor(k.at("23:50"))
+	d.Play(true)
+	assert.Equal(t, from, d.Cursor(), "and where nothing more was logged")
 	d.Advance(time.Second)
 	assert.Equal(t, from.Add(10*time.Minute), d.Cursor())
 	d.Advance(time.Hour)

@@ -85,7 +85,7 @@ func (d *Desk) reload() {
 	d.tell(Nights)
 }
 
-// Open opens a night: the cursor goes to the start of the fishing, nothing is
+// Open opens a night: the cursor goes to the last thing logged, nothing is
 // selected, the strip shows what is worth drawing. The error, a *journal.Error,
 // leaves the desk as it was.
 func (d *Desk) Open(trip journal.ID) error {
@@ -98,7 +98,7 @@ func (d *Desk) Open(trip journal.ID) error {
 		d.trip, d.night, d.fault = trip, n, nil
 		d.sel, d.pool, d.play = journal.Ref{}, journal.ID{}, false
 		d.strip, d.sketch = span{}, wholeBeat
-		d.cursor = startOf(n)
+		d.cursor = restOf(n)
 		d.tell(Everything &^ Look)
 	})
 	return nil
