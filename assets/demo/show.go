@@ -7,10 +7,13 @@ import (
 	"gloamline/journal/units"
 )
 
+// Show is the evening of the night that the demo opens on.
+var Show = journal.Date{Year: 2026, Month: time.July, Day: 4}
+
 // show is the night the program opens on: Saturday 4 July 2026 on the Home
 // Beat, two rods, a falling river, a late moon.
 func (m *maker) show() journal.Batch {
-	n := m.night(m.home, journal.Date{Year: 2026, Month: time.July, Day: 4})
+	n := m.night(m.home, Show)
 	anna, colm := n.rod("Anna", false), n.rod("Colm", false)
 	n.onBank(anna, "21:50", "02:10")
 	n.onBank(colm, "22:30", "02:10")

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"strings"
 
+	"gloamline/assets/demo"
 	"gloamline/journal"
 	"gloamline/timeline"
 	"gloamline/ui/paper"
@@ -66,7 +67,7 @@ func runSheet(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 			return fail(stderr, wrong, "--night %q is not a date like 2026-07-04", *night)
 		}
 	} else if *useDemo {
-		want = journal.Date{Year: 2026, Month: 7, Day: 4}
+		want = demo.Show
 	}
 	j, why := openJournal(*path, *useDemo)
 	if j == nil {

@@ -67,6 +67,11 @@ func (h *house) open(path string) error {
 		look = mem.Get("look")
 	}
 	desk.SetLook(look)
+	if h.asked.demo && mem.Get("night") == "" {
+		if t := showNight(j); !t.IsZero() {
+			mem.Set("night", t.String())
+		}
+	}
 	before, beforeStore := h.screen, h.store
 	h.store = s
 	h.screen = screen.New(h.app, desk, screen.Options{
@@ -134,3 +139,14 @@ func (m memory) Get(k string) string { return m.prefs.String(m.key(k)) }
 
 // Set is part of screen.Remember.
 func (m memory) Set(k, v string) { m.prefs.SetString(m.key(k), v) }
+
+// showNight is the trip that the demo opens on the first time.
+func showNight(j *journal.Journal) journal.ID {
+	trips, _ := j.Trips() // what cannot be read is told when the nights are listed
+	for _, t := range trips {
+		if t.Evening == demo.Show {
+			return t.ID
+		}
+	}
+	return journal.ID{}
+}
