@@ -11,17 +11,45 @@ type night struct {
 	cardOpen                                func() bool
 }
 
+// window lays out everything: the nights at the left, the open night, the footer. A
+// card in a narrow window takes the room of the nights.
+type window struct {
+	side, night, foot fyne.CanvasObject
+	cardOpen          func() bool
+}
+
+// narrow is the width of a window below which nights and card do not both fit.
+const narrow = 1180
+
+func (l *window) MinSize([]fyne.CanvasObject) fyne.Size {
+	n := l.night.MinSize()
+	return fyne.NewSize(sideWidth+n.Width+2*gap, n.Height+l.foot.MinSize().Height)
+}
+
+func (l *window) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	left := l.side.MinSize().Width
+	if l.cardOpen() && size.Width < narrow {
+		left = 0
+	}
+	show(l.side, left > 0)
+	foot := l.foot.MinSize().Height
+	place(l.foot, 0, size.Height-foot, size.Width, foot)
+	place(l.side, 0, 0, left, size.Height-foot)
+	place(l.night, left+14, 8, size.Width-left-28, size.Height-foot-12)
+}
+
 const (
 	gap       = 10
 	minSketch = 300
 	minLog    = 270
+	minUpper  = 165
 	minStrip  = 236
 	cardWidth = 348
 )
 
 func (l *night) MinSize([]fyne.CanvasObject) fyne.Size {
 	h := l.header.MinSize().Height + l.tools.MinSize().Height + 3*gap
-	return fyne.NewSize(minSketch+minLog+gap, h+160+minStrip)
+	return fyne.NewSize(minSketch+minLog+gap, h+minUpper+minStrip)
 }
 
 func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
@@ -45,9 +73,9 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 
 	top := hh + 2 + th + gap - 4
 	rest := size.Height - top - gap
-	strip := max(minStrip, min(rest*0.6, 560))
-	strip = min(strip, rest-150)
-	upper := rest - strip
+	// In a low window the strip keeps its room: it has text, the sketch only shrinks.
+	upper := max(minUpper, rest*0.4-max(0, 600-rest)*0.3)
+	strip := rest - upper
 
 	lw := float32(0)
 	if !open {

@@ -57,6 +57,7 @@ type Screen struct {
 	foot   *footer
 	menus  *menus
 	night  *fyne.Container
+	all    *fyne.Container
 	play   *clock
 	frames []*frame
 }
@@ -88,9 +89,10 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	l := s.night.Layout.(*night)
 	s.night.Objects = []fyne.CanvasObject{l.header, l.tools, l.sketch, l.log, l.strip, l.card}
 
-	content := container.NewBorder(nil, s.foot.all, s.side.all, nil, container.New(inset{14, 8}, s.night))
+	all := &window{side: s.side.all, night: s.night, foot: s.foot.all, cardOpen: l.cardOpen}
+	s.all = container.New(all, all.side, all.night, all.foot)
 	s.win.SetPadded(false)
-	s.win.SetContent(container.NewStack(content, s.tips.Object()))
+	s.win.SetContent(container.NewStack(s.all, s.tips.Object()))
 	s.win.SetMainMenu(s.menus.main)
 	s.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { s.typedKey(e) })
 	s.win.Canvas().SetOnTypedRune(s.typedRune)
@@ -129,6 +131,7 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.CardOpen) {
 		had := s.card.shown != nil
 		fresh := s.card.sync()
+		s.all.Refresh() // makes room for the card, or takes it back
 		s.night.Refresh()
 		if fresh {
 			s.card.focusFirst()
