@@ -31,8 +31,8 @@ var (
 // Foreign (not a journal, a folder, an empty file), Corrupt, Newer, Locked,
 // ReadOnly (it may be opened with Options.ReadOnly), NoRoom, IO.
 //
-// Opening reads the structure of the whole file to be sure of it: about half a
-// millisecond per megabyte when the system has it in memory.
+// Opening reads the structure of the whole file to be sure of it: well
+// under a millisecond per megabyte when the system has it in memory.
 //
 // A journal of an earlier format is brought up to the present one, after a copy
 // of it has been laid beside it: journal.gloam.before-v2.

@@ -1,7 +1,6 @@
 package storetest
 
 import (
-	"bytes"
 	"maps"
 	"os"
 	"slices"
@@ -14,9 +13,6 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/journaltest"
 )
-
-// state is what a journal says: every live record.
-type state map[journal.Ref]journal.Record
 
 // walk takes a journal through random acts and follows with a naive model: all
 // the states it has been in, one on top of the other.
@@ -127,16 +123,6 @@ func (w *walk) reopen(s journal.Store) {
 	w.j = j
 }
 
-// sorted returns the live references in an order that a seed repeats.
-func sorted[T any](s map[journal.Ref]T) []journal.Ref {
-	return slices.SortedFunc(maps.Keys(s), func(a, b journal.Ref) int {
-		if c := bytes.Compare(a.ID[:], b.ID[:]); c != 0 {
-			return c
-		}
-		return bytes.Compare([]byte(a.Kind), []byte(b.Kind))
-	})
-}
-
 // refresh tells the world what new records may refer to.
 func (w *walk) refresh() {
 	w.w.Beats, w.w.People, w.w.Flies, w.w.Files, w.w.Trips = nil, nil, nil, nil, nil
@@ -164,22 +150,6 @@ func (w *walk) refresh() {
 		w.nights[t.ID].Trip = t
 		w.nights[t.ID].Entries = w.now.entries(t.ID)
 	}
-}
-
-func (s state) entries(trip journal.ID) []journal.Entry {
-	var out []journal.Entry
-	for _, r := range sorted(s) {
-		if r.Trip == trip {
-			out = append(out, s[r].(journal.Entry))
-		}
-	}
-	return out
-}
-
-// log returns a night of the state; an empty one if the trip is not live.
-func (s state) log(trip journal.ID) *journal.Log {
-	t, _ := s[journal.Ref{Kind: journal.KindTrip, ID: trip}].(journal.Trip)
-	return journal.NewLog(t, s.entries(trip))
 }
 
 // missing reports whether there is too little to make a night of.
@@ -351,54 +321,4 @@ func (w *walk) redo() {
 	last := len(w.future) - 1
 	w.past = append(w.past, w.now)
 	w.now, w.future = w.future[last], w.future[:last]
-}
-
-// equal asserts that everything the journal says is the state, whichever way
-// it is asked.
-func (w *walk) equal(want state) {
-	t := w.t
-	got := map[journal.Ref]journal.Envelope{}
-	trips := map[journal.ID]bool{}
-	keep := func(es []journal.Envelope, err error) {
-		require.NoError(t, err)
-		for _, e := range es {
-			got[e.Ref()] = e
-		}
-	}
-	for _, k := range journal.RecordKinds {
-		keep(w.s.List(k))
-	}
-	for r := range w.ever {
-		if !r.Trip.IsZero() {
-			trips[r.Trip] = true
-		}
-	}
-	for trip := range trips {
-		keep(w.s.Entries(trip))
-	}
-	for r := range got {
-		require.Contains(t, w.ever, r)
-	}
-	require.Equal(t, len(want), len(got))
-	for r := range w.ever {
-		e, err := w.s.Get(r)
-		require.NoError(t, err)
-		rec, live := want[r]
-		require.Equal(t, !live, e.Gone, "%v", r)
-		if !live {
-			continue
-		}
-		sealed, err := journal.Seal(rec)
-		require.NoError(t, err)
-		require.Equal(t, string(sealed.Body), string(e.Body))
-		require.True(t, sealed.Equal(e) && sealed.Equal(got[r]))
-		back, err := w.j.Get(r)
-		require.NoError(t, err)
-		again, err := journal.Seal(back)
-		require.NoError(t, err)
-		require.True(t, sealed.Equal(again))
-	}
-	last, err := w.s.Last()
-	require.NoError(t, err)
-	require.Equal(t, w.seq, last)
 }
