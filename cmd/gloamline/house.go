@@ -67,6 +67,12 @@ func (h *house) open(path string) error {
 		look = mem.Get("look")
 	}
 	desk.SetLook(look)
+	if h.asked.night != "" {
+		if !openNight(desk, h.asked.night) {
+			fmt.Fprintf(h.stderr, "gloamline: this journal has no night of %s.\n", h.asked.night)
+		}
+		h.asked.night = "" // for the first journal only
+	}
 	if h.asked.demo && mem.Get("night") == "" {
 		if t := showNight(j); !t.IsZero() {
 			mem.Set("night", t.String())
@@ -88,6 +94,16 @@ func (h *house) open(path string) error {
 		_ = beforeStore.Close()
 	}
 	return nil
+}
+
+// openNight opens the night of an evening and reports whether there is one.
+func openNight(d *state.Desk, evening string) bool {
+	for i := range d.NightCount() {
+		if r := d.NightRow(i); r.Evening.String() == evening {
+			return d.Open(r.Trip) == nil
+		}
+	}
+	return false
 }
 
 func (h *house) close() {

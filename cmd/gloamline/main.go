@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
+	"gloamline/journal"
 	"gloamline/journal/store"
 	"gloamline/ui/screen"
 	"gloamline/ui/state"
@@ -36,6 +37,7 @@ type asked struct {
 	demo    bool
 	journal string
 	look    string
+	night   string
 	verbose bool
 	version bool
 }
@@ -82,6 +84,7 @@ func parse(args []string, stderr io.Writer) (asked, error) {
 	f.BoolVar(&a.demo, "demo", false, "open the demo journal, made the first time in a place of its own")
 	f.StringVar(&a.journal, "journal", "", "open, or begin, the journal in this `file`")
 	f.StringVar(&a.look, "look", "", "dusk, paper or lamp (`name`); else as last time")
+	f.StringVar(&a.night, "night", "", "open the night of this `evening`, as 2026-07-04; else that of last time")
 	f.BoolVar(&a.verbose, "v", false, "write more into the log")
 	f.BoolVar(&a.version, "version", false, "print the version and end")
 	f.Usage = func() {
@@ -96,6 +99,12 @@ func parse(args []string, stderr io.Writer) (asked, error) {
 	} else if f.NArg() > 0 || a.demo && a.journal != "" {
 		fmt.Fprintln(stderr, "gloamline: one journal at a time; gloamline -help says how.")
 		return a, errors.New("too many journals")
+	}
+	if a.night != "" {
+		if _, err := journal.ParseDate(a.night); err != nil {
+			fmt.Fprintf(stderr, "gloamline: %q is no evening; write it as 2026-07-04.\n", a.night)
+			return a, err
+		}
 	}
 	known := a.look == ""
 	for _, l := range state.Looks {

@@ -74,7 +74,7 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	top := hh + 2 + th + gap - 4
 	rest := size.Height - top - gap
 	// In a low window the strip keeps its room: it has text, the sketch only shrinks.
-	upper := max(minUpper, rest*0.4-max(0, 600-rest)*0.3)
+	upper := max(minUpper, rest*0.37-max(0, 600-rest)*0.25)
 	strip := rest - upper
 
 	lw := float32(0)

@@ -22,7 +22,8 @@ func (s *Screen) recall(key string) string {
 	return s.opt.Remember.Get(key)
 }
 
-// restore gives the window the size it had and opens the night that was open.
+// restore gives the window the size it had and opens the night that was open,
+// unless one is open already.
 func (s *Screen) restore() {
 	size := fyne.NewSize(1280, 800)
 	var w, h float32
@@ -31,6 +32,9 @@ func (s *Screen) restore() {
 	}
 	s.win.Resize(size)
 	s.win.SetCloseIntercept(s.quit)
+	if s.desk.Night() != nil {
+		return
+	}
 	id, err := geo.ParseID(s.recall("night"))
 	if err == nil && s.desk.RowOf(id) >= 0 && s.desk.Open(id) == nil {
 		return

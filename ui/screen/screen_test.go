@@ -220,6 +220,7 @@ func TestRemembers(t *testing.T) {
 
 	again := newScreen(t, true, 1280, 800)
 	again.opt.Remember = mem
+	again.desk.CloseNight()
 	again.restore()
 	assert.Equal(t, "2026-07-04", again.desk.Night().Log.Trip.Evening.String())
 }

@@ -121,6 +121,24 @@ func (d *desktop) shot(name string) string {
 	return path
 }
 
+// demoNight is the night of the demo that is made to be shown.
+const demoNight = "2026-07-04"
+
+// still waits until two looks at the window show the same, so that a picture shows
+// what was asked for and not the way there.
+func (d *desktop) still(p *program) {
+	d.t.Helper()
+	sum := func() string { return d.run("bash", "-c", "import -window "+p.window+" rgb:- | md5sum") }
+	last := ""
+	d.until("the window to stand still", func() bool {
+		time.Sleep(300 * time.Millisecond)
+		now := sum()
+		same := now == last
+		last = now
+		return same
+	})
+}
+
 // program is a running Gloamline.
 type program struct {
 	d      *desktop
