@@ -49,10 +49,16 @@ func (g *strip) setMoments() {
 	slices.SortStableFunc(g.moments, func(a, b moment) int { return a.at.Compare(b.at) })
 	type stretch struct{ lo, hi float64 }
 	var rows [momentRows][]stretch
-	for i := range g.moments {
+	for i := len(g.moments) - 1; i >= 0; i-- { // from the right, as names stand right of their upright
 		m := &g.moments[i]
 		x, w := g.axis.x(m.at), draw.Measure(textFont, m.text).Width
 		for row := range rows {
+			// its upright may cross no name in the rows below
+			if slices.ContainsFunc(rows[:row], func(below []stretch) bool {
+				return slices.ContainsFunc(below, func(o stretch) bool { return x > o.lo+4 && x < o.hi-4 })
+			}) {
+				continue
+			}
 			for _, lo := range []float64{x + 5, x - 5 - w} {
 				s := stretch{lo - 8, lo + w + 8}
 				if lo < 4 || lo+w > g.list.Size().W-4 || slices.ContainsFunc(rows[row], func(o stretch) bool { return s.lo < o.hi && o.lo < s.hi }) {
@@ -61,7 +67,7 @@ func (g *strip) setMoments() {
 				// no upright of another moment may cross the name
 				if slices.ContainsFunc(g.moments, func(o moment) bool {
 					ox := g.axis.x(o.at)
-					return !o.at.Equal(m.at) && ox > lo-3 && ox < lo+w+3 && (o.row > row || o.row < 0 && row == 0)
+					return !o.at.Equal(m.at) && ox > lo-3 && ox < lo+w+3 && (o.row >= row || o.row < 0 && row == 0)
 				}) {
 					continue
 				}
