@@ -25,7 +25,7 @@ LDFLAGS  := -X main.version=$(VERSION)
 
 # Without a home of one's own, Go keeps its caches in build/ (hidden, so that ./...
 # does not walk into them) and the demo journal goes there too.
-ifneq ($(shell test -n "$$HOME" && test -d "$$HOME" && test -w "$$HOME" && echo yes),yes)
+ifneq ($(shell test -n "$${HOME:-}" && test -d "$$HOME" && test -w "$$HOME" && echo yes),yes)
   HOMELESS := yes
   export HOME := $(CURDIR)/build/.home
   export XDG_DATA_HOME ?= $(CURDIR)/build/data
@@ -37,8 +37,8 @@ endif
 
 # Test packages are tested without cgo and, by tag ci, without the system's fonts.
 QUICK := CGO_ENABLED=0 go test -tags ci
-# Packages in which more than one goroutine works.
-RACE  := ./journal/store ./timeline ./ui/state ./ui/draw/raster
+# Packages in which more than one goroutine works, or may.
+RACE  := ./journal/store ./ui/draw/... ./timeline ./ui/state
 
 help:
 	sed -n 's/^#   //p' Makefile
@@ -53,11 +53,10 @@ run: go
 	  echo "There is no home folder to write to: caches and the demo journal go into build/ instead."
 	fi
 	if ! .ci/need display; then
-	  echo "Drawing the demo night's page into out/ instead; this builds for about half a minute the first time."
-	  CGO_ENABLED=0 go build -o build/gloam ./cmd/gloam
-	  rm -f out/night.png out/night.pdf out/night.svg # gloam sheet writes over nothing
-	  for kind in png pdf svg; do build/gloam sheet -demo -o out/night.$$kind; done
-	  ls -l out/night.*
+	  echo "Drawing the demo night's page into out/ instead. The first time this builds for a minute or two."
+	  CGO_ENABLED=0 go build -ldflags "$(LDFLAGS)" -o build/gloam ./cmd/gloam
+	  rm -f out/night*.png out/night*.pdf out/night*.svg # gloam sheet writes over nothing
+	  for kind in png pdf svg; do build/gloam sheet --demo -o out/night.$$kind; done
 	  exit 0
 	fi
 	.ci/need packages

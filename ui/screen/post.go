@@ -12,6 +12,7 @@ var post = func(f func()) { fyne.Do(f) }
 // job runs work away from the window and hands its one value to done, on the
 // window's goroutine. work must touch nothing that the window shows.
 func job[T any](work func() T, done func(T)) {
+	post := post
 	go func() {
 		v := work()
 		post(func() { done(v) })
@@ -24,6 +25,7 @@ type clock struct{ stop chan struct{} }
 
 func startClock(every time.Duration, tick func(elapsed time.Duration)) *clock {
 	c := &clock{stop: make(chan struct{})}
+	post := post
 	go func() {
 		t := time.NewTicker(every)
 		defer t.Stop()
