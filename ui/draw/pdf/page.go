@@ -130,11 +130,13 @@ func (p *page) alpha(a uint8) {
 	}
 }
 
-// setFont sets the font. fpdf writes nothing when it believes the font to be set
-// already, which a restore or a new page may have undone: then it is led astray first.
+// setFont sets the font, for the reader and for fpdf, which keeps count of the letters
+// used by each font: both must agree, and a restore changes only the reader's. fpdf
+// writes nothing when it believes the font to be set already, which a restore or a new
+// page may have undone: then it is led astray first.
 func (p *page) setFont(f draw.Font) {
 	f.Weight = min(f.Weight, draw.Bold)
-	if p.now.font == f {
+	if p.now.font == f && p.font == f {
 		return
 	}
 	if p.font == f {

@@ -113,6 +113,29 @@ func TestFontAfterClip(t *testing.T) {
 	assert.Equal(t, []string{"a10", "b30", "b30", "a10"}, sizes(contents(objs)[0]))
 }
 
+// Ensure that a letter first used after a clip ends is counted to its own font, so
+// that its shape is carried along: the font of before the clip is in force again
+// without fpdf knowing. (A letter beyond Latin-1, since fpdf lists the widths of
+// those up to 255 whether used or not.)
+func TestLetterAfterClip(t *testing.T) {
+	plain := draw.Text{S: "a", At: draw.Pt(10, 20), Font: draw.Font{Size: 10}, Color: draw.Gray(0)}
+	bold, late := plain, plain
+	bold.S, bold.Font.Weight, late.S = "b", draw.Bold, "ŵ"
+	_, objs := write(t, Options{}, one(func(l *draw.List) {
+		l.Text(plain)
+		l.PushClip(draw.Rectangle(draw.R(0, 0, 50, 50)))
+		l.Text(bold)
+		l.PopClip()
+		l.Text(late)
+	}))
+	font := find(objs, "gloamlineregular\n/CIDSystemInfo")
+	require.NotNil(t, font)
+	assert.Contains(t, widths(font.dict), int('ŵ'))
+	font = find(objs, "gloamlinebold\n/CIDSystemInfo")
+	require.NotNil(t, font)
+	assert.NotContains(t, widths(font.dict), int('ŵ'))
+}
+
 func TestShapes(t *testing.T) {
 	_, objs := write(t, Options{}, one(func(l *draw.List) {
 		l.Fill(draw.Rectangle(draw.R(1, 2, 3, 4)), draw.EvenOdd, draw.Solid(draw.Hex("#ff000080")))
