@@ -5,6 +5,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // CardKinds lists the kinds of entry that cards can add, in the order of a menu.
@@ -15,7 +16,7 @@ var CardKinds = []journal.Kind{
 
 // errNoNight is what a card for an entry needs first.
 func errNoNight() error {
-	return &journal.Error{Op: "write", Kind: journal.NotFound, Err: wrongf("no night is open")}
+	return &journal.Error{Op: "write", Kind: journal.NotFound, Err: words.NoNightOpen()}
 }
 
 // AddCard returns a card for a new entry of that kind in the open night. It is not

@@ -8,6 +8,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // spareRods is how many rods a new night has room for; a standing one has room for
@@ -28,7 +29,7 @@ func (d *Desk) NewNightCard() (*Card, error) {
 	beats, err := journal.All[journal.Beat](d.j)
 	if len(beats) == 0 {
 		if err == nil {
-			err = &journal.Error{Op: "write", Kind: journal.NotFound, Err: wrongf("a night needs a beat: draw or import one first")}
+			err = &journal.Error{Op: "write", Kind: journal.NotFound, Err: words.NoBeatYet()}
 		}
 		return nil, err
 	}

@@ -42,6 +42,7 @@ func (d *Desk) table() []*Command {
 	menu = "File"
 	window("file.new", "New journal …", Key{}, "Starts an empty journal in a file of its own.")
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
+	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
 	window("file.import", "Read in …", ctrl("I"), "Reads a track, photos, gauge readings or a beat and proposes what to make of them.")
 	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.")
 	window("file.export", "Hand out …", ctrl("E"), "Writes the journal or the beat to a file that others can read.")

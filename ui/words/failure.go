@@ -74,6 +74,9 @@ func ExplainFile(err error, file string) (what, do string) {
 	if err == nil {
 		return "", ""
 	}
+	if told := (Told{}); errors.As(err, &told) {
+		return told.What, told.Do
+	}
 	if path := (*fs.PathError)(nil); errors.As(err, &path) && file == "" {
 		file = path.Path
 	}

@@ -37,3 +37,9 @@ func LogLoose(first, last bool) string {
 	}
 	return "Between runs"
 }
+
+// LegendEntry stands by the sign of a way into the water.
+func LegendEntry() string { return "way in" }
+
+// LegendHazard stands by the sign of a hazard.
+func LegendHazard() string { return "hazard" }

@@ -1,0 +1,23 @@
+package words
+
+// Told is an error that says itself what happened and what to do, in two sentences for
+// people, where the class of an error says too little. Explain hands them on.
+type Told struct{ What, Do string }
+
+// Error returns both sentences.
+func (t Told) Error() string { return t.What + " " + t.Do }
+
+// NoBeatYet is why a journal without a beat takes no night.
+func NoBeatYet() Told {
+	return Told{"A night needs a beat, and this journal has none yet.", "Read one in: File, Read a beat in …"}
+}
+
+// NoNightOpen is why nothing can be written down without a night.
+func NoNightOpen() Told {
+	return Told{"No night is open, and what is written down belongs to a night.", "Open one at the left, or press Ctrl+N to write up a new one."}
+}
+
+// EmptyJournal stands in place of NoNight while the journal has no night to choose.
+func EmptyJournal() string {
+	return "This journal has no night yet. Read a beat in first (File, Read a beat in …) if it has none, then press Ctrl+N to write up a night."
+}
