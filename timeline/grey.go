@@ -1,6 +1,8 @@
 package timeline
 
 import (
+	"time"
+
 	"gloamline/journal"
 	"gloamline/timeline/light"
 )
@@ -27,3 +29,15 @@ func greyOf(reference *light.Trace, grey Threshold, skies []Noted[journal.Sky]) 
 
 // DefaultThreshold is what a beat starts from until its own logs say otherwise.
 func DefaultThreshold() Threshold { return Threshold{Lux: light.DefaultGrey} }
+
+// Minute is the first full minute at which the trees are grey, zero if they do not go
+// grey: the one that a cursor of full minutes can stand on with its light read as grey.
+func (g Grey) Minute() time.Time { return FullMinute(g.At) }
+
+// FullMinute rounds up to the full minute; zero stays zero.
+func FullMinute(t time.Time) time.Time {
+	if full := t.Truncate(time.Minute); full.Before(t) {
+		return full.Add(time.Minute)
+	}
+	return t
+}

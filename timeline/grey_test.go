@@ -62,3 +62,12 @@ func TestGreyDefault(t *testing.T) {
 	require.Equal(t, DefaultThreshold(), n.Grey.Threshold)
 	require.Equal(t, units.Lux(0.3), n.Grey.Threshold.Lux)
 }
+
+// Ensure that the full minute of grey trees is the first at which a cursor of full
+// minutes reads them as grey.
+func TestGreyMinute(t *testing.T) {
+	at := time.Date(2026, 7, 4, 22, 17, 0, 0, time.UTC)
+	require.Equal(t, at, Grey{At: at}.Minute())
+	require.Equal(t, at.Add(time.Minute), Grey{At: at.Add(time.Second)}.Minute())
+	require.True(t, Grey{}.Minute().IsZero())
+}

@@ -152,7 +152,7 @@ func (c *Card) headFields(h *journal.Head, rodded, offered bool) {
 		c.reset = func() { stands(); h.Rod = c.d.night.Rods[0].Rod.ID }
 	}
 	f := c.add(c.timeField("when", "When", func() journal.When { return h.When }, func(w journal.When) { h.When = w }, h, func() time.Time { return time.Time{} }))
-	f.fill = func() string { return c.clock(*h, time.Time{}).Print(journal.Exact(c.d.cursor)) }
+	f.fill = func() string { return c.clock(*h, time.Time{}).Print(journal.Exact(c.d.cursor.Truncate(time.Minute))) }
 }
 
 // noteField adds the free text that every entry may have.

@@ -3,9 +3,11 @@ package state
 // Card returns the open card, nil if there is none.
 func (d *Desk) Card() *Card { return d.card }
 
-// OpenCard puts a card on the desk in place of the one there.
+// OpenCard puts a card on the desk in place of the one there. A night that is played
+// stops, so that what the card says stands still.
 func (d *Desk) OpenCard(c *Card) {
 	d.act(func() {
+		d.Play(false)
 		d.card = c
 		d.tell(CardOpen | Can)
 	})

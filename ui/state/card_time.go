@@ -72,7 +72,7 @@ func (c *Card) at(h *journal.Head) time.Time {
 	if s := c.spread(h.When); !s.Lo.IsZero() {
 		return s.Mid()
 	}
-	return c.d.cursor
+	return c.d.cursor.Truncate(time.Minute)
 }
 
 // clock reads the times of an entry in its surroundings. Where the clock showed a

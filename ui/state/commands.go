@@ -127,7 +127,7 @@ func (d *Desk) table() []*Command {
 		plain(func() { from, _ := d.StripWindow(); d.SetCursor(from) }))
 	add("go.end", "To the end", key("End"), "Moves the cursor to the end of what the strip shows.", night,
 		plain(func() { _, to := d.StripWindow(); d.SetCursor(to) }))
-	play := add("go.play", "Play the night", key("Space"), "Lets the night pass, ten minutes a second, or stops it.", night,
+	play := add("go.play", "Play the night", key("Space"), "Lets the night pass, ten minutes a second, or stops it.", func() bool { return night() && d.card == nil },
 		plain(func() { d.Play(!d.play) }))
 	play.Title = func() string {
 		if d.play {

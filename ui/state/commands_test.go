@@ -95,6 +95,8 @@ func TestCommandsRun(t *testing.T) {
 	assert.Equal(t, "lost", field1(t, k.d.Card(), "touch").Value)
 	run("view.look")
 	assert.Equal(t, "paper", k.d.Look())
+	assert.False(t, k.d.Command("go.play").Enabled(), "not under a card")
+	run("edit.let-go")
 	run("go.play")
 	assert.Equal(t, "Stop playing", k.d.Command("go.play").Title())
 

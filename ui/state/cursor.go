@@ -57,12 +57,13 @@ func (d *Desk) NextThing(step int) bool {
 	return false
 }
 
-// ToGrey moves the cursor to when the trees go grey, and reports whether they do.
+// ToGrey moves the cursor to the first full minute of grey trees, and reports whether
+// there is one.
 func (d *Desk) ToGrey() bool {
 	if d.night == nil || d.night.Grey.At.IsZero() {
 		return false
 	}
-	d.SetCursor(d.night.Grey.At)
+	d.SetCursor(d.night.Grey.Minute())
 	return true
 }
 
@@ -70,10 +71,10 @@ func (d *Desk) ToGrey() bool {
 func (d *Desk) Playing() bool { return d.play }
 
 // Play starts or stops playing the night. At the end of the window, or where nothing
-// more was logged, it starts from the window's beginning. A window with a clock calls
-// Advance.
+// more was logged, it starts from the window's beginning. It is not played under an
+// open card. A window with a clock calls Advance.
 func (d *Desk) Play(on bool) {
-	if on == d.play || d.night == nil {
+	if on == d.play || d.night == nil || on && d.card != nil {
 		return
 	}
 	d.act(func() {

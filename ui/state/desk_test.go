@@ -9,6 +9,8 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/timeline"
+	"gloamline/ui/words"
 )
 
 // written is a night with two runs and a fish in each.
@@ -53,7 +55,10 @@ func TestCursor(t *testing.T) {
 	d.SetCursor(d.Night().End.Add(time.Hour))
 	assert.Equal(t, d.Night().End, d.Cursor())
 	require.True(t, d.ToGrey())
-	assert.WithinDuration(t, d.Night().Grey.At, d.Cursor(), time.Second)
+	assert.Equal(t, d.Cursor(), d.Cursor().Truncate(time.Minute), "a full minute")
+	assert.WithinRange(t, d.Cursor(), d.Night().Grey.At, d.Night().Grey.At.Add(time.Minute))
+	assert.Equal(t, timeline.TreesGrey, d.Night().Rung(d.Cursor(), geo.ID{}))
+	assert.Equal(t, "trees grey "+words.Clock(d.Cursor(), d.Night().Zone), words.GreyMark(d.Night(), d.Night().Grey.At), "the mark names that minute")
 }
 
 func TestPlay(t *testing.T) {
@@ -75,6 +80,25 @@ func TestPlay(t *testing.T) {
 	assert.False(t, d.Playing())
 	d.Advance(time.Second)
 	assert.Equal(t, to, d.Cursor())
+}
+
+// Ensure that a card stops the night that is played, and starts with a full minute
+// wherever the cursor stood.
+func TestCardStopsPlaying(t *testing.T) {
+	k, _ := written(t)
+	k.d.SetCursor(k.at("22:00"))
+	k.d.Play(true)
+	k.d.Advance(1095 * time.Millisecond) // 22:10:57
+	require.NoError(t, k.d.Command("add.fish").Run())
+	assert.False(t, k.d.Playing())
+	assert.Equal(t, "22:10", field1(t, k.d.Card(), "when").Value)
+	k.d.Advance(time.Second)
+	assert.Equal(t, "22:10", field1(t, k.d.Card(), "when").Value)
+	k.d.Play(true)
+	assert.False(t, k.d.Playing(), "nor is it played under a card")
+	k.d.CloseCard()
+	require.NoError(t, k.d.Command("night.new").Run())
+	require.NotNil(t, k.d.Card())
 }
 
 // Ensure that selecting moves the cursor and picks out the pool, and that each

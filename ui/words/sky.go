@@ -14,8 +14,11 @@ func SunsetMark(n *timeline.Night, t time.Time) string { return "sunset " + Cloc
 // SunriseMark labels a sunrise.
 func SunriseMark(n *timeline.Night, t time.Time) string { return "sunrise " + Clock(t, n.Zone) }
 
-// GreyMark labels the moment the trees lose their colour: trees grey 23:15.
-func GreyMark(n *timeline.Night, t time.Time) string { return "trees grey " + Clock(t, n.Zone) }
+// GreyMark labels the moment the trees lose their colour by the first full minute at
+// which they are grey, that of the cursor on it: trees grey 23:15.
+func GreyMark(n *timeline.Night, t time.Time) string {
+	return "trees grey " + Clock(timeline.FullMinute(t), n.Zone)
+}
 
 // MoonMark labels the moon's coming over the hill; where pools differ, those it
 // reaches are named: moon on Long Flat 00:31.
