@@ -51,6 +51,8 @@ func Legend(width float64, look Look) *draw.List {
 		{26, func(s draw.Surface, c draw.Point) {
 			s.Stroke(draw.Line(draw.Pt(c.X-10, c.Y), draw.Pt(c.X+10, c.Y)), draw.Stroke{Width: 8, Cap: draw.RoundCap}, draw.Fade(look.Fish, 0.28))
 		}, words.LegendUncertain()},
+		{12, func(s draw.Surface, c draw.Point) { drawEntry(s, look, c) }, words.LegendEntry()},
+		{14, func(s draw.Surface, c draw.Point) { drawHazard(s, look, c) }, words.LegendHazard()},
 	}
 	const rowH, gap = 24.0, 16.0
 	x, y := 0.0, rowH/2

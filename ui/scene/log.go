@@ -55,7 +55,12 @@ type measures struct{ row, line, head, time, mark float64 }
 func (v LogView) measures(n *timeline.Night) measures {
 	m := measures{row: logRow, line: logLine, head: logHead, time: logTimeCol}
 	if v.Page {
-		m = measures{row: 16, line: 14, head: 21, time: 80}
+		m = measures{row: 16, line: 14, head: 21, time: 40}
+	}
+	if v.Page { // the times are measured: "during the run" is longer than most
+		for _, e := range n.Log.Entries {
+			m.time = math.Max(m.time, draw.Measure(textFont, words.MomentShort(n, e.Base().When)).Width+10)
+		}
 	}
 	for _, c := range n.Contacts { // a fish and its number stand before the text
 		w := contactSize(c.Contact).W + draw.Measure(boldFont, words.ContactNumber(n, c)).Width + 12
@@ -152,13 +157,15 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		r := row{m: m, ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
 		if c, ok := contacts[h.ID]; ok {
 			r.contact = c
-			r.right = words.RungName(c.Rung, v.Prefs)
-			if v.Page {
-				r.right = words.LightShort(*c, v.Prefs)
+			said := words.ContactLines(n, *c, v.Prefs)
+			if v.Page { // the light at each fish, in its sentence
+				said = append(said, words.LightShort(*c, v.Prefs))
+			} else {
+				r.right = words.RungName(c.Rung, v.Prefs)
 			}
 			r.tip = words.ContactTip(n, *c, v.Prefs)
 			rw := draw.Measure(textFont, r.right).Width + 12
-			r.lines = lines(words.ContactLines(n, *c, v.Prefs), wide-rw)
+			r.lines = lines(said, wide-rw)
 		} else {
 			r.lines = lines(words.EntryLines(n, e, v.Prefs), wide+m.mark)
 		}

@@ -44,7 +44,7 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 	colW := (w - gutter) / 2
 	rows := logRows(n, colW, LogView{Prefs: v.Prefs, Page: true})
 	sketchH, stripH := pageShares(rows, foot-y, len(n.Rods))
-	sk := Sketch(n, draw.Size{W: w, H: sketchH}, look, SketchView{Prefs: v.Prefs})
+	sk := Sketch(n, draw.Size{W: w, H: sketchH}, look, SketchView{Prefs: v.Prefs, Paper: true})
 	draw.Place(l, sk.List, 1, draw.Pt(m, y))
 	frame(l, look, draw.R(m, y, w, sketchH))
 	y += sketchH + pageGap
@@ -86,7 +86,7 @@ const pageGap = 8.0
 func pageShares(rows []row, height float64, rods int) (sketchH, stripH float64) {
 	lanes := 60 * float64(max(1, rods))
 	for k := 1.0; ; k -= 0.05 {
-		sketchH, stripH = 152+88*k, 196+84*k+lanes
+		sketchH, stripH = 164+66*k, 186+84*k+lanes
 		if _, _, rest := fill(rows, height-sketchH-stripH-2*pageGap); len(rest) == 0 || k <= 0 {
 			return sketchH, stripH
 		}

@@ -19,6 +19,7 @@ type SketchView struct {
 	Pool     journal.ID // the pool picked out, if any
 	Zoom     float64    // 1 fits the beat; 0 means 1
 	Pan      draw.Point // dp, of the middle
+	Paper    bool       // on a page, whose title says what the caption would
 	Prefs    words.Prefs
 }
 
@@ -41,8 +42,8 @@ func Sketch(n *timeline.Night, size draw.Size, look Look, v SketchView) Scene {
 	g.pools()
 	g.chevrons()
 	g.spots()
-	g.contacts()
 	g.names()
+	g.contacts()
 	s.PopClip()
 	g.rim()
 	s.EndGroup()
@@ -78,10 +79,14 @@ func newSketch(n *timeline.Night, size draw.Size, look Look, v SketchView) *sket
 	if !v.Cursor.IsZero() {
 		g.ground = math.Log10(float64(n.Open.At(v.Cursor).Lux) / float64(n.Grey.Threshold.Lux))
 	}
-	g.labels.room = draw.R(6, sketchHead-6, size.W-12, size.H-sketchHead-sketchFoot+10)
+	head := sketchHead
+	if v.Paper {
+		head = 12
+	}
+	g.labels.room = draw.R(6, head-6, size.W-12, size.H-head-sketchFoot+10)
 	x0, y0, x1, y1 := g.extent()
 	air := math.Max(6, math.Min(labelRoom, size.H*0.06))
-	room := draw.Rect{Min: draw.Pt(18, sketchHead+air), Max: draw.Pt(size.W-18, size.H-sketchFoot-air)}
+	room := draw.Rect{Min: draw.Pt(18, head+air), Max: draw.Pt(size.W-18, size.H-sketchFoot-air)}
 	if !(x1 > x0) || !(y1 > y0) || room.Empty() {
 		x0, x1, y0, y1 = -50, 50, -20, 20
 	}
@@ -340,27 +345,38 @@ func (g *sketch) middle() [][]draw.Point {
 
 // spots draws entries as small gates, hazards as a barred diamond, marks as a cross.
 func (g *sketch) spots() {
-	ink := draw.Stroke{Width: 1.6, Cap: draw.RoundCap, Join: draw.RoundJoin}
 	for _, f := range g.n.Beat.Features {
 		points, _, _ := g.lay.Shape(f.Shape)
 		for _, at := range points {
 			p := g.at(at)
 			switch f.Role {
 			case geo.RoleEntry:
-				g.list.Stroke(draw.Polyline([]draw.Point{{X: p.X - 4, Y: p.Y + 4}, {X: p.X - 4, Y: p.Y - 4}, {X: p.X + 4, Y: p.Y - 4}, {X: p.X + 4, Y: p.Y + 4}}), ink, g.look.Soft)
+				drawEntry(g.list, g.look, p)
 			case geo.RoleHazard:
-				d := draw.Polygon([]draw.Point{{X: p.X, Y: p.Y - 6}, {X: p.X + 6, Y: p.Y}, {X: p.X, Y: p.Y + 6}, {X: p.X - 6, Y: p.Y}})
-				g.list.Fill(d, draw.NonZero, draw.Solid(g.look.Panel))
-				g.list.Stroke(d, ink, g.look.Ink)
-				g.list.Stroke(draw.Line(draw.Pt(p.X, p.Y-2.6), draw.Pt(p.X, p.Y+0.6)), ink, g.look.Ink)
-				g.list.Fill(draw.Circle(draw.Pt(p.X, p.Y+3), 0.9), draw.NonZero, draw.Solid(g.look.Ink))
+				drawHazard(g.list, g.look, p)
 			default:
-				g.list.Stroke(draw.Line(draw.Pt(p.X-3.5, p.Y), draw.Pt(p.X+3.5, p.Y)), ink, g.look.Soft)
-				g.list.Stroke(draw.Line(draw.Pt(p.X, p.Y-3.5), draw.Pt(p.X, p.Y+3.5)), ink, g.look.Soft)
+				g.list.Stroke(draw.Line(draw.Pt(p.X-3.5, p.Y), draw.Pt(p.X+3.5, p.Y)), signStroke, g.look.Soft)
+				g.list.Stroke(draw.Line(draw.Pt(p.X, p.Y-3.5), draw.Pt(p.X, p.Y+3.5)), signStroke, g.look.Soft)
 			}
 			box := draw.R(p.X-7, p.Y-7, 14, 14)
 			g.labels.block(box)
 			g.hits = append(g.hits, Hit{Ref: journal.Ref{Kind: SpotKind, Trip: g.n.Log.Trip.Beat, ID: f.ID}, Box: box, Tip: words.SpotTip(f)})
 		}
 	}
+}
+
+var signStroke = draw.Stroke{Width: 1.6, Cap: draw.RoundCap, Join: draw.RoundJoin}
+
+// drawEntry is the sign of a way into the water: a small gate.
+func drawEntry(s draw.Surface, look Look, p draw.Point) {
+	s.Stroke(draw.Polyline([]draw.Point{{X: p.X - 4, Y: p.Y + 4}, {X: p.X - 4, Y: p.Y - 4}, {X: p.X + 4, Y: p.Y - 4}, {X: p.X + 4, Y: p.Y + 4}}), signStroke, look.Soft)
+}
+
+// drawHazard is the sign of a hazard: a diamond with a stroke and a dot.
+func drawHazard(s draw.Surface, look Look, p draw.Point) {
+	d := draw.Polygon([]draw.Point{{X: p.X, Y: p.Y - 6}, {X: p.X + 6, Y: p.Y}, {X: p.X, Y: p.Y + 6}, {X: p.X - 6, Y: p.Y}})
+	s.Fill(d, draw.NonZero, draw.Solid(look.Panel))
+	s.Stroke(d, signStroke, look.Ink)
+	s.Stroke(draw.Line(draw.Pt(p.X, p.Y-2.6), draw.Pt(p.X, p.Y+0.6)), signStroke, look.Ink)
+	s.Fill(draw.Circle(draw.Pt(p.X, p.Y+3), 0.9), draw.NonZero, draw.Solid(look.Ink))
 }

@@ -27,7 +27,10 @@ func (g *sketch) names() {
 			}
 		}
 		placed, i := g.labels.place(t, spots)
-		if i < 0 {
+		if i < 0 { // no room beside it: in the water, where every pool has some
+			t.At = draw.Pt(c.X, b.Max.Y-6)
+			g.labels.block(labelBox(t))
+			g.list.Text(t)
 			continue
 		}
 		above := placed.At.Y < c.Y
@@ -56,13 +59,30 @@ func edgeOf(ring []draw.Point, far, centre draw.Point) draw.Point {
 // around the sketch.
 func (g *sketch) rim() {
 	size := g.list.Size()
-	right := size.W - 16
+	if g.v.Zoom > 1 { // the river may run under the words: they stand on a plate then
+		plate := draw.Solid(draw.Fade(g.look.Panel, 0.9))
+		g.list.Fill(draw.Rectangle(draw.R(0, 0, size.W, sketchHead-4)), draw.NonZero, plate)
+		g.list.Fill(draw.Rectangle(draw.R(0, size.H-sketchFoot+2, size.W, sketchFoot-2)), draw.NonZero, plate)
+	}
+	if !g.v.Paper {
+		g.caption()
+	}
+	g.foot()
+}
+
+// caption says what the sketch shows at the cursor, and where the moon stands.
+func (g *sketch) caption() {
+	right := g.list.Size().W - 16
 	if !g.v.Cursor.IsZero() {
 		right = g.moon(right)
 	}
 	caption := words.SketchCaption(g.n, g.v.Cursor, g.v.Prefs)
 	g.list.Text(draw.Text{S: draw.Fit(draw.Font{Size: 12.5}, caption, right-32), At: draw.Pt(16, 22), Font: draw.Font{Size: 12.5}, Color: g.look.Soft})
+}
 
+// foot has the scale, north, and how the sketch lies.
+func (g *sketch) foot() {
+	size := g.list.Size()
 	y := size.H - 14
 	metres := niceLength(110 / g.scale)
 	w := metres * g.scale

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"strconv"
 
 	"gloamline/journal"
 	"gloamline/timeline"
@@ -71,8 +72,12 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
 	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-7)}
 	full := draw.Measure(t.Font, t.S).Width
-	if full > x1-x0+24 {
-		t.S = draw.Fit(t.Font, run.Pool.Name, math.Max(x1-x0+24, 40))
+	if room := math.Max(x1-x0+24, 40); full > room { // shorter: the name, and which run by its number
+		number := ""
+		if run.Nth > 1 {
+			number = " " + strconv.Itoa(run.Nth)
+		}
+		t.S = draw.Fit(t.Font, words.PoolName(run.Pool.Name), room-draw.Measure(t.Font, number).Width) + number
 	}
 	w := draw.Measure(t.Font, t.S).Width
 	t.At.X = math.Max(g.plot.Min.X+w/2, math.Min(g.plot.Max.X-w/2, t.At.X))
@@ -150,33 +155,47 @@ func (g *strip) skyRow() {
 	y := g.list.Size().H - stripFoot - skyRowH/2
 	g.list.Stroke(draw.Line(draw.Pt(8, y-skyRowH/2+2), draw.Pt(g.list.Size().W-8, y-skyRowH/2+2)), draw.Stroke{Width: 1}, g.look.Rule)
 	g.list.Text(draw.Text{S: words.SkyLane(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, y)})
-	right := g.plot.Min.X - 100
+	const r = 6.0
+	type seen struct {
+		x   float64
+		sky timeline.Noted[journal.Sky]
+	}
+	var row []seen
 	for _, s := range g.n.Skies {
-		at := s.At.Mid()
-		if !g.visible(at) {
-			continue
+		if at := s.At.Mid(); g.visible(at) {
+			row = append(row, seen{g.axis.x(at), s})
 		}
-		x := g.axis.x(at)
+	}
+	for i, s := range row {
+		e, at, x := s.sky.Entry, s.sky.At.Mid(), s.x
+		if i > 0 {
+			x = math.Max(x, row[i-1].x+2*r+3) // two in the same minutes stand side by side
+			row[i].x = x
+		}
 		k := g.strength(at)
-		const r = 6.0
-		g.list.Stroke(draw.Circle(draw.Pt(x, y), r), draw.Stroke{Width: 1.3}, draw.Fade(g.look.Ink, k))
-		if n, ok := s.Entry.Cloud.Get(); ok && n > 0 {
-			g.list.Fill(wedge(draw.Pt(x, y), r, float64(n)/8), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, k)))
-		}
-		t := draw.Text{S: words.SkyShort(s.Entry), Font: textFont, Color: g.ink(g.look.Soft, at), Align: draw.Centre, At: draw.Pt(x+r+5, y)}
-		w := draw.Measure(t.Font, t.S).Width
 		box := draw.R(x-r, y-r, 2*r, 2*r)
-		if x-r > right && x+r+5+w < g.plot.Max.X+stripRight-8 && g.labels.free(labelBox(t)) {
+		if e.TreesGrey && !e.Cloud.Known() { // the same sign as on the threshold
+			g.list.Fill(draw.Polygon([]draw.Point{{X: x, Y: y - 5}, {X: x + 4, Y: y}, {X: x, Y: y + 5}, {X: x - 4, Y: y}}), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, k)))
+		} else {
+			g.list.Stroke(draw.Circle(draw.Pt(x, y), r), draw.Stroke{Width: 1.3}, draw.Fade(g.look.Ink, k))
+			if n, ok := e.Cloud.Get(); ok && n > 0 {
+				g.list.Fill(wedge(draw.Pt(x, y), r, float64(n)/8), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, k)))
+			}
+		}
+		room := g.list.Size().W - 8
+		if i+1 < len(row) {
+			room = math.Max(row[i+1].x, x+2*r+3) - r - 6
+		}
+		t := draw.Text{S: words.SkyShort(e), Font: textFont, Color: g.ink(g.look.Soft, at), Align: draw.Centre, At: draw.Pt(x+r+5, y)}
+		if t.At.X+draw.Measure(t.Font, t.S).Width < room {
 			g.list.Text(t)
-			g.labels.block(labelBox(t))
-			right = x + r + 5 + w
 			box = box.Union(labelBox(t))
 		}
-		ref := s.Entry.Ref()
+		ref := e.Ref()
 		if g.selected(ref) {
 			g.ring(box)
 		}
-		g.hit(ref, box.Inset(-3), words.SkyTip(g.n, s))
+		g.hit(ref, box.Inset(-3), words.SkyTip(g.n, s.sky))
 	}
 }
 
