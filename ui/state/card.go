@@ -27,6 +27,7 @@ type Card struct {
 	fields  []*field
 	faults  map[string]string // by field, from the journal's checks
 	problem string
+	kept    map[string]string // texts in doubt that a second Commit confirms, by field
 
 	reset  func()               // makes the draft equal to the record as it stands
 	load   func() bool          // reads the record anew; false if it is gone
@@ -47,6 +48,7 @@ type field struct {
 	ask     func() *Question   // the doubt that put left
 	read    func() string      // how the text was understood
 	hidden  func() bool        // not to be shown for this draft
+	doubt   func() string      // why what was typed is likely a slip; empty if it is not
 }
 
 // begin fills the fields from the record as it stands; what was touched stays.
@@ -192,6 +194,9 @@ func (c *Card) commit() error {
 	if slices.ContainsFunc(c.fields, func(f *field) bool { return f.Error != "" && (f.hidden == nil || !f.hidden()) }) {
 		return ErrUnfinished
 	}
+	if c.doubts() {
+		return ErrUnfinished
+	}
 	verb := "amend "
 	if c.isNew {
 		verb = "add "
@@ -214,6 +219,24 @@ func (c *Card) commit() error {
 	}
 	c.d.Select(c.ref)
 	return nil
+}
+
+// doubts asks once about each text that is likely a slip of the hand; the same text
+// committed again stands.
+func (c *Card) doubts() (asked bool) {
+	for _, f := range c.fields {
+		if f.doubt == nil || !f.Touched || f.hidden != nil && f.hidden() || c.kept[f.ID] == f.Value {
+			continue
+		}
+		delete(c.kept, f.ID)
+		if why := f.doubt(); why != "" {
+			if c.kept == nil {
+				c.kept = map[string]string{}
+			}
+			c.kept[f.ID], c.faults[f.ID], asked = f.Value, why, true
+		}
+	}
+	return asked
 }
 
 // settle makes the card that of a standing thing, so that committing it again, as a

@@ -49,8 +49,16 @@ func (c *Card) fishFields(k *journal.Contact) {
 
 	species := c.add(pickField("species", "Species", &k.Species, journal.AllSpecies, ""))
 	species.fill = func() string { return string(journal.SeaTrout) }
-	c.add(textField("weight", "Weight", "1 lb 10 oz", &k.Weight,
+	weight := c.add(textField("weight", "Weight", "1 lb 10 oz", &k.Weight,
 		func(s string) (units.Weight, error) { return units.ParseWeight(s, typed(c.d.prefs).Weight) }, units.Weight.String))
+	weight.doubt = func() string {
+		w, ok := k.Weight.Get()
+		trout := !k.Species.Known() || k.Species.Or("") == journal.SeaTrout
+		if !ok || !trout || w.G <= heavySeaTrout || w.G >= refusedWeight {
+			return ""
+		}
+		return words.VeryHeavy(w)
+	}
 	c.add(tickField("estimated", "Weight judged, not weighed", &k.Estimated))
 	c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, typed(c.d.prefs).Fish))
 
@@ -75,6 +83,14 @@ func (c *Card) fishFields(k *journal.Contact) {
 		return plain()
 	}
 }
+
+// heavySeaTrout is the weight over which a sea trout is asked about, 30 lb: our own
+// rule, meant to catch ounces typed as pounds. From refusedWeight on the journal itself
+// refuses a fish.
+const (
+	heavySeaTrout units.Grams = 13608
+	refusedWeight units.Grams = 60000
+)
 
 // besidePool is how far from the edge of a pool a fish still counts as in it: a
 // click on the sketch is not finer.

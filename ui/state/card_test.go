@@ -77,6 +77,33 @@ func TestAmendKeepsTheRest(t *testing.T) {
 	assert.Equal(t, want, got)
 }
 
+// Ensure that a weight beyond what sea trout come to is asked about once, keeps what
+// was typed, and is stored when confirmed; a salmon may weigh as much.
+func TestHeavyFishIsAsked(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	c, err := k.d.FishCard(journal.Landed)
+	require.NoError(t, err)
+	c.Set("weight", "99 lb")
+	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
+	f := field1(t, c, "weight")
+	assert.Equal(t, "99 lb is very heavy for a sea trout: Enter again keeps it.", f.Error)
+	assert.Equal(t, "99 lb", f.Value)
+	c.Set("weight", "98 lb")
+	assert.Empty(t, field1(t, c, "weight").Error)
+	assert.ErrorIs(t, c.Commit(), ErrUnfinished, "another weight is asked about anew")
+	c.Set("weight", "99 lb")
+	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
+	require.NoError(t, c.Commit())
+	require.Len(t, k.d.Night().Contacts, 1)
+	got := k.d.Night().Contacts[0].Contact
+	assert.InDelta(t, 44906, float64(got.Weight.Or(units.Weight{}).G), 1, "99 lb of 453.59237 g")
+	k.write(k.amend(got.Ref()), nil, "note", "on the keeper's scales")
+
+	k.fish(journal.Landed, "when", "23:30", "species", "salmon", "weight", "40 lb")
+	k.fish(journal.Landed, "when", "23:40", "weight", "13.6 kg")
+}
+
 // Ensure that a fish that turns out to have come off loses its fate, which only a
 // landed one has.
 func TestLandedBecomesLost(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"gloamline/journal"
+	"gloamline/journal/units"
 	"gloamline/timeline"
 )
 
@@ -109,4 +110,10 @@ func ContactTip(n *timeline.Night, k timeline.Contact, p Prefs) string {
 	}
 	head := commas(ContactNumber(n, k), who, Moment(k.When, k.At, n.Zone), where)
 	return head + ": " + join("; ", []string{ContactLine(k, p), fly, Light(n, k, p), FishDetails(k.Contact, p), k.Note})
+}
+
+// VeryHeavy asks about a weight that is likely a slip: 99 lb is very heavy for a sea
+// trout.
+func VeryHeavy(w units.Weight) string {
+	return w.String() + " is very heavy for a sea trout: Enter again keeps it."
 }
