@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -16,21 +17,33 @@ func Header(n *timeline.Night, p Prefs) []string {
 	return []string{first, Party(n)}
 }
 
-// NightSky says what the sky does: Sunset 21:54, trees grey 23:15, moon over the hill
-// 00:31.
+// NightSky says what the sky does: Sunset 21:54, trees grey 23:15 (noted 23:18), moon
+// over the hill 00:31.
 func NightSky(n *timeline.Night) string {
 	sun := map[string]string{"always_above": "the sun does not set", "always_below": "the sun does not rise"}[n.Sky.SunState]
 	if len(n.Sky.Sunset) > 0 {
 		sun = SunsetMark(n, n.Sky.Sunset[0])
 	}
-	moon := headerMoon(n)
+	moon, noted := headerMoon(n), greyNoted(n)
 	if grey := n.Grey.At; !grey.IsZero() {
-		return sentence(commas(sun, GreyMark(n, grey), moon))
+		return sentence(commas(sun, GreyMark(n, grey)+noted, moon))
 	}
 	if len(n.Grey.Dark) > 0 {
-		return sentence(commas(sun, "trees grey all night", moon))
+		return sentence(commas(sun, "trees grey all night"+noted, moon))
 	}
-	return sentence(commas(sun, moon, NeverGrey(n)))
+	return sentence(commas(sun, moon, NeverGrey(n)+noted))
+}
+
+// greyNoted adds when the party saw the trees go grey: (noted 23:18).
+func greyNoted(n *timeline.Night) string {
+	var clocks []string
+	for _, t := range slices.SortedFunc(slices.Values(n.Grey.Logged), time.Time.Compare) {
+		clocks = append(clocks, Clock(t, n.Zone))
+	}
+	if len(clocks) == 0 {
+		return ""
+	}
+	return " (noted " + and(slices.Compact(clocks)) + ")"
 }
 
 // NeverGrey says that the night stays too light: never dark enough for the trees to go
@@ -43,12 +56,17 @@ func NeverGrey(n *timeline.Night) string {
 const sameMoon = 10 * time.Minute
 
 // headerMoon says what the moon does over the pools fished (all, if none was) in
-// the part of the night that is shown.
+// the part of the night that is shown. Where it counts the pools fished alone, it says
+// so.
 func headerMoon(n *timeline.Night) string {
 	pools := fished(n)
-	var first *timeline.PoolNight
-	var rise, set time.Time
+	var first, last *timeline.PoolNight
+	var rise, set, setFirst time.Time
 	same, up, hidden := true, 0, false
+	where := ""
+	if len(pools) < len(n.Pools) {
+		where = " at the pools fished"
+	}
 	for _, p := range pools {
 		rises, sets, over := moonIn(p, n.From, n.To)
 		if over {
@@ -65,7 +83,10 @@ func headerMoon(n *timeline.Night) string {
 			same = same && rises.Sub(rise) < sameMoon
 		}
 		if sets.After(set) {
-			set = sets
+			last, set = p, sets
+		}
+		if over && (setFirst.IsZero() || sets.Before(setFirst)) {
+			setFirst = sets
 		}
 	}
 	switch {
@@ -73,14 +94,16 @@ func headerMoon(n *timeline.Night) string {
 		return "moon over the hill " + Clock(rise, n.Zone)
 	case first != nil && up == 0:
 		return "moon over the hill " + Clock(rise, n.Zone) + " at " + first.Pool.Name
+	case up > 0 && !set.IsZero() && set.Sub(setFirst) < sameMoon:
+		return "moon behind the hill from " + Clock(set, n.Zone)
 	case up > 0 && !set.IsZero():
-		return "moon behind the hill " + Clock(set, n.Zone)
+		return "moon behind the hill from " + Clock(set, n.Zone) + " at " + PoolName(last.Pool.Name)
 	case up > 0:
-		return "moon over the hill throughout"
+		return "moon over the hill throughout" + where
 	case moonShown(n):
-		return "moon behind the hill throughout"
+		return "moon behind the hill throughout" + where
 	case hidden:
-		return "moon behind the hill"
+		return "moon behind the hill" + where
 	}
 	return "no moon"
 }

@@ -22,13 +22,13 @@ func TestNightSky(t *testing.T) {
 	}{
 		{"moon over the hill", "2026-07-04", "Europe/London", 54.99, -4.45, 8, `^Sunset 21:57, trees grey 23:2\d, moon over the hill 00:55\.$`},
 		{"moon behind a high hill", "2026-07-04", "Europe/London", 54.99, -4.45, 50, `^Sunset 21:57, trees grey 23:2\d, moon behind the hill throughout\.$`},
-		{"white night", "2026-06-21", "Europe/Oslo", 60.4, 5.3, 8, `^Sunset 23:11, moon behind the hill 00:05, never dark enough for the trees to go grey: least \d\.\d lx at 01:(3|4)\d\.$`},
-		{"polar day", "2026-06-21", "Europe/Oslo", 69.7, 18.9, 8, `^The sun does not set, moon behind the hill 22:28, never dark enough for the trees to go grey: least \d{4} lx at 00:4\d\.$`},
+		{"white night", "2026-06-21", "Europe/Oslo", 60.4, 5.3, 8, `^Sunset 23:11, moon behind the hill from 00:05, never dark enough for the trees to go grey: least \d\.\d lx at 01:(3|4)\d\.$`},
+		{"polar day", "2026-06-21", "Europe/Oslo", 69.7, 18.9, 8, `^The sun does not set, moon behind the hill from 22:28, never dark enough for the trees to go grey: least \d{4} lx at 00:4\d\.$`},
 		{"polar night", "2026-12-10", "Europe/Oslo", 69.7, 18.9, 8, `^The sun does not rise, trees grey 14:40, no moon\.$`},
 		{"dark at noon", "2026-12-10", "Europe/Oslo", 82, 18.9, 8, `^The sun does not rise, trees grey all night, no moon\.$`},
 		{"clocks go back", "2026-10-24", "Europe/London", 54.99, -4.45, 8, `^Sunset 17:57, trees grey 18:5\d, moon over the hill 18:00\.$`},
 		{"south", "2026-01-15", "Pacific/Auckland", -45, 170, 8, `^Sunset 21:25, trees grey 22:1\d, moon over the hill 04:05\.$`},
-		{"Chatham", "2026-02-20", "Pacific/Chatham", -43.9, -176.5, 8, `^Sunset 20:32, trees grey 21:(14|15), moon behind the hill 20:41\.$`},
+		{"Chatham", "2026-02-20", "Pacific/Chatham", -43.9, -176.5, 8, `^Sunset 20:32, trees grey 21:(15|16), moon behind the hill from 20:41\.$`},
 	} {
 		b := beat(c.lat, c.lon, c.zone, c.hill)
 		b.Pools = b.Pools[:2] // without the one under the cliff
@@ -67,7 +67,31 @@ func TestHeaderMoonSets(t *testing.T) {
 	b := beat(60.4, 5.3, "Europe/Oslo", 8)
 	b.Pools = b.Pools[:2]
 	b.Pools[1].Skyline[0].Altitude = 14
-	require.Contains(t, NightSky(writeUp(t, "2026-06-21", "Europe/Oslo", anna).build(b)), "moon behind the hill 00:05,")
+	require.Contains(t, NightSky(writeUp(t, "2026-06-21", "Europe/Oslo", anna).build(b)), "moon behind the hill from 00:05 at Alder Pool,")
+}
+
+// Ensure that a moon which only the pools fished are hidden from is said of them.
+func TestHeaderMoonAtThePoolsFished(t *testing.T) {
+	b := larrick()
+	b.Pools[0].Skyline[0].Altitude = 60
+	s := writeUp(t, "2026-07-04", "Europe/London", anna)
+	s.run(anna, "Alder Pool", "22:30", "2:30")
+	require.Regexp(t, `moon behind the hill throughout at the pools fished\.$`, NightSky(s.build(b)))
+}
+
+// Ensure that a logged moment of grey trees stands beside the computed one, and is told
+// where none is computed.
+func TestHeaderGreyNoted(t *testing.T) {
+	s := writeUp(t, "2026-07-04", "Europe/London", anna)
+	grey := func(clock string) { s.add(journal.Sky{Head: s.head(journal.Rod{}, s.exact(clock)), TreesGrey: true}) }
+	grey("23:18")
+	require.Regexp(t, `, trees grey 23:2\d \(noted 23:18\), moon`, NightSky(s.build(larrick())))
+	grey("23:12")
+	grey("23:18")
+	require.Regexp(t, `, trees grey 23:2\d \(noted 23:12 and 23:18\), moon`, NightSky(s.build(larrick())))
+	s = writeUp(t, "2026-06-21", "Europe/Oslo", anna)
+	grey("0:50")
+	require.Regexp(t, `, never dark enough for the trees to go grey: least \d\.\d lx at 01:\d\d \(noted 00:50\)\.$`, NightSky(s.build(beat(60.4, 5.3, "Europe/Oslo", 8))))
 }
 
 // Ensure that the river is told from first to last, with whatever is known.

@@ -25,8 +25,8 @@ func RungName(r timeline.Rung, p Prefs) string {
 	return rungs[r]
 }
 
-// Darker says how far the light lies below that of grey trees: 10x darker than trees
-// grey, 3x lighter than trees grey, as light as trees grey. decades is positive for
+// Darker says how far the light lies below that of grey trees: 10× darker than trees
+// grey, 3× lighter than trees grey, as light as trees grey. decades is positive for
 // darker. The factor is rounded to what the model can carry: a half up to 3, then one
 // digit, and nothing beyond a thousand.
 func Darker(decades float64) string {
@@ -39,15 +39,15 @@ func Darker(decades float64) string {
 	case f < 1.25 || math.IsNaN(f):
 		return "as light as trees grey"
 	case f < 2.75:
-		return fmt.Sprintf("%gx %s than trees grey", math.Round(2*f)/2, side)
+		return fmt.Sprintf("%g× %s than trees grey", math.Round(2*f)/2, side)
 	case f >= 1000:
-		return fmt.Sprintf("over 1000x %s than trees grey", side)
+		return fmt.Sprintf("over 1000× %s than trees grey", side)
 	}
 	power := math.Pow(10, math.Floor(math.Log10(f)))
 	if f >= 9.5 && f < 10 {
 		power = 10
 	}
-	return fmt.Sprintf("%.0fx %s than trees grey", math.Round(f/power)*power, side)
+	return fmt.Sprintf("%.0f× %s than trees grey", math.Round(f/power)*power, side)
 }
 
 // Lux prints the light with its band: 0.03 lx (0.02 to 0.05).
@@ -82,7 +82,22 @@ func LightShort(k timeline.Contact, p Prefs) string {
 // 0.05), moon 9° up.
 func CursorLine(n *timeline.Night, t time.Time, p Prefs) string {
 	open := geo.ID{}
-	return commas(Clock(t, n.Zone)+" "+RungName(n.Rung(t, open), p), Lux(n.Light(t, open)), cloudUnknown(n), MoonUp(n, t))
+	return commas(Clock(t, n.Zone)+" "+openRung(n, t, p), Lux(n.Light(t, open)), cloudUnknown(n), MoonUp(n, t))
+}
+
+// openRung names the light of the open sky. Where the moon that makes it moonlit
+// reaches no pool of the beat, that is said.
+func openRung(n *timeline.Night, t time.Time, p Prefs) string {
+	rung := n.Rung(t, geo.ID{})
+	name := RungName(rung, p)
+	reached := len(n.Pools) == 0
+	for i := range n.Pools {
+		reached = reached || over(&n.Pools[i], t)
+	}
+	if rung == timeline.Moonlit && !reached {
+		return name + " outside the hill's shadow"
+	}
+	return name
 }
 
 func cloudUnknown(n *timeline.Night) string {

@@ -19,10 +19,10 @@ func TestDarker(t *testing.T) {
 		want    string
 	}{
 		{0, "as light as trees grey"}, {0.09, "as light as trees grey"}, {-0.09, "as light as trees grey"},
-		{0.1, "1.5x darker than trees grey"}, {0.3, "2x darker than trees grey"}, {0.4, "2.5x darker than trees grey"},
-		{0.45, "3x darker than trees grey"}, {0.53, "3x darker than trees grey"}, {0.9, "8x darker than trees grey"}, {0.985, "10x darker than trees grey"},
-		{1, "10x darker than trees grey"}, {1.2, "20x darker than trees grey"}, {1.98, "100x darker than trees grey"}, {2, "100x darker than trees grey"},
-		{2.5, "300x darker than trees grey"}, {3, "over 1000x darker than trees grey"}, {-1, "10x lighter than trees grey"}, {-4, "over 1000x lighter than trees grey"},
+		{0.1, "1.5× darker than trees grey"}, {0.3, "2× darker than trees grey"}, {0.4, "2.5× darker than trees grey"},
+		{0.45, "3× darker than trees grey"}, {0.53, "3× darker than trees grey"}, {0.9, "8× darker than trees grey"}, {0.985, "10× darker than trees grey"},
+		{1, "10× darker than trees grey"}, {1.2, "20× darker than trees grey"}, {1.98, "100× darker than trees grey"}, {2, "100× darker than trees grey"},
+		{2.5, "300× darker than trees grey"}, {3, "over 1000× darker than trees grey"}, {-1, "10× lighter than trees grey"}, {-4, "over 1000× lighter than trees grey"},
 	} {
 		require.Equal(t, c.want, Darker(c.decades), "%v", c.decades)
 	}
@@ -79,7 +79,7 @@ func TestContactLight(t *testing.T) {
 	require.Equal(t, RungName(exact.Rung, DefaultPrefs)+", "+exact.Light.Lux.String(), LightShort(exact, DefaultPrefs))
 	require.Regexp(t, ` to \S+ lx$`, LightShort(rough, DefaultPrefs))
 	tip := ContactTip(n, exact, DefaultPrefs)
-	for _, part := range []string{"1A, Anna, 22:52, Alder Pool: 1 lb 10 oz, dropper; to ½ in full pale; half-light, ", "x lighter than trees grey, ", " lx (", "; herling, 40 cm"} {
+	for _, part := range []string{"1A, Anna, 22:52, Alder Pool: 1 lb 10 oz, dropper; to ½ in full pale; half-light, ", "× lighter than trees grey, ", " lx (", "; herling, 40 cm"} {
 		require.Contains(t, tip, part)
 	}
 	exact.TimeOnly = true

@@ -63,3 +63,9 @@ var compass = []string{"north", "north-east", "east", "south-east", "south", "so
 func compassName(deg float64) string {
 	return compass[int(deg/45+0.5)%8]
 }
+
+var compassPoints = []string{"N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"}
+
+// compassPoint names a bearing from 0 to 360 by the nearest of sixteen points, in
+// letters.
+func compassPoint(deg float64) string { return compassPoints[int(deg/22.5+0.5)%16] }

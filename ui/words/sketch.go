@@ -28,7 +28,7 @@ func SketchCaption(n *timeline.Night, t time.Time, p Prefs) string {
 	if t.IsZero() {
 		return commas(n.Beat.Name, n.Beat.River.Name)
 	}
-	head := Clock(t, n.Zone) + ", " + RungName(n.Rung(t, geo.ID{}), p)
+	head := Clock(t, n.Zone) + ", " + openRung(n, t, p)
 	if n.Sky.SunUpAt(t) {
 		return head
 	}
@@ -58,7 +58,7 @@ func moonOnPools(n *timeline.Night, t time.Time) string {
 	case len(on)+len(off) == 0:
 		return "moon up"
 	case len(on) == 0:
-		return "the moon is behind the hill"
+		return "the moon is behind the hill at every pool"
 	case len(off) == 0:
 		return "the moon is over the hill at every pool"
 	}

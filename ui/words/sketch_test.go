@@ -18,17 +18,17 @@ func TestSketchCaption(t *testing.T) {
 	for clock, want := range map[string]string{
 		"21:30": `^21:30, daylight$`,
 		"22:45": `^22:45, half-light: colour still in the trees, no moon$`,
-		"0:20":  `^00:20, \w+: the trees are grey, the moon is behind the hill$`,
+		"0:20":  `^00:20, \w+: the trees are grey, the moon is behind the hill at every pool$`,
 		"1:20":  `^01:20, \w+: the trees are grey, moon over the hill at Alder Pool, Long Flat and Sand Bend, Cauldron in the hill's shadow$`,
 	} {
 		require.Regexp(t, want, SketchCaption(n, s.at(clock), DefaultPrefs), clock)
 	}
 	require.Equal(t, "Home Beat, Larrick Water", SketchCaption(n, time.Time{}, DefaultPrefs))
 	// astronomy-engine 2.1.19 at 2026-07-05T00:15Z: 10.375 up with refraction, azimuth 120.751.
-	require.Equal(t, "moon 121°, 10° up", MoonWhere(n, s.at("1:15")))
+	require.Equal(t, "moon ESE, 10° up", MoonWhere(n, s.at("1:15")))
 	require.Equal(t, "moon down", MoonWhere(n, s.at("23:15")))
 	tip := PoolTip(n, n.Pools[2].Pool, s.at("1:20"), DefaultPrefs)
-	require.Regexp(t, `^Cauldron: \S+, .*x darker than trees grey, .* lx.*, moon behind the hill, trees closed over it$`, tip)
+	require.Regexp(t, `^Cauldron: \S+, .*× darker than trees grey, .* lx.*, moon behind the hill, trees closed over it$`, tip)
 	require.Regexp(t, `^Alder Pool: .*moon over the hill, 2 runs this night$`, PoolTip(n, n.Pools[0].Pool, s.at("1:20"), DefaultPrefs))
 	require.Equal(t, "Alder Pool, 2 runs this night", PoolTip(n, n.Pools[0].Pool, time.Time{}, DefaultPrefs))
 	require.Equal(t, "take care: deep edge, true left bank", SpotTip(geo.Feature{Role: geo.RoleHazard, Name: "deep edge", Bank: geo.TrueLeft}))
@@ -64,4 +64,28 @@ func TestTitlesAndMarks(t *testing.T) {
 	require.Equal(t, "5A", ContactNumber(n, timeline.Contact{N: 5}))
 	n.Rods = n.Rods[:1]
 	require.Equal(t, "5", ContactNumber(n, timeline.Contact{N: 5}))
+}
+
+// Ensure that the light and the moon of one line agree: while the hill keeps the moon
+// from every pool, moonlit is said of what lies outside its shadow.
+func TestMoonlitOutsideShadow(t *testing.T) {
+	n := writeUp(t, "2026-07-01", "Europe/London", anna).build(beat(54.99, -4.45, "Europe/London", 50))
+	at := n.Grey.Minute()
+	for n.Rung(at, geo.ID{}) != timeline.Moonlit {
+		at = at.Add(time.Minute)
+		require.True(t, at.Before(n.End), "a night of moonlight")
+	}
+	require.Contains(t, SketchCaption(n, at, DefaultPrefs), ", moonlit outside the hill's shadow: the trees are grey, the moon is behind the hill at every pool")
+	require.Contains(t, CursorLine(n, at, DefaultPrefs), " moonlit outside the hill's shadow, ")
+
+	n = writeUp(t, "2026-07-01", "Europe/London", anna).build(beat(54.99, -4.45, "Europe/London", 0))
+	require.Contains(t, SketchCaption(n, at, DefaultPrefs), ", moonlit: the trees are grey, moon over the hill at")
+	require.Contains(t, CursorLine(n, at, DefaultPrefs), " moonlit, ")
+}
+
+// Ensure that sixteen points of the compass share the circle.
+func TestCompassPoint(t *testing.T) {
+	for deg, want := range map[float64]string{0: "N", 11.2: "N", 11.3: "NNE", 90: "E", 147: "SSE", 296: "WNW", 348.8: "N", 360: "N"} {
+		require.Equal(t, want, compassPoint(deg), "%v", deg)
+	}
 }

@@ -45,13 +45,13 @@ func MoonUp(n *timeline.Night, t time.Time) string {
 	return fmt.Sprintf("moon %s up", max(0, n.MoonAt(t).Alt))
 }
 
-// MoonWhere says where the moon stands: moon 148°, 9° up.
+// MoonWhere says where the moon stands: moon SSE, 9° up.
 func MoonWhere(n *timeline.Night, t time.Time) string {
 	if !n.Sky.MoonUpAt(t) {
 		return "moon down"
 	}
 	m := n.MoonAt(t)
-	return fmt.Sprintf("moon %s, %s up", m.Az, max(0, m.Alt))
+	return fmt.Sprintf("moon %s, %s up", compassPoint(float64(m.Az)), max(0, m.Alt))
 }
 
 // MoonPhase says how much of the moon is lit: moon 78 % and waning.

@@ -19,7 +19,7 @@ func TestHeader(t *testing.T) {
 	n := fullNight(t).build(larrick())
 	got := Header(n, DefaultPrefs)
 	require.Len(t, got, 2)
-	require.Equal(t, "Sunset 21:57, trees grey "+Clock(n.Grey.Minute(), n.Zone)+", moon over the hill 00:55. "+
+	require.Equal(t, "Sunset 21:57, trees grey "+Clock(n.Grey.Minute(), n.Zone)+" (noted 23:15), moon over the hill 00:55. "+
 		"River 0.46 m and falling, clear, 14.2 °C. Cloud from 2 to 6 eighths.", got[0])
 	// Anna from 22:35 to the party's end at 1:30, Colm from 23:50: 2.92 + 1.67 h; in
 	// the water 35 + 95 + 30 min.
