@@ -266,6 +266,8 @@ func (c *card) typedKey(k *fyne.KeyEvent) bool {
 		c.escape()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		c.doCommit()
+	case fyne.KeyF1:
+		c.s.runID("help.keys")
 	default:
 		return false
 	}

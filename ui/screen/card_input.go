@@ -84,9 +84,13 @@ func (e *entry) fill(f state.Field) {
 // AcceptsTab is part of fyne.Tabbable.
 func (e *entry) AcceptsTab() bool { return false }
 
-// FocusGained is part of fyne.Focusable.
+// FocusGained is part of fyne.Focusable. What stands in a field of one line is
+// selected, so that typing replaces it; a click then places the caret as usual.
 func (e *entry) FocusGained() {
 	e.Entry.FocusGained()
+	if !e.MultiLine && e.Text != "" {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
 	e.h.focus()
 }
 
@@ -184,6 +188,7 @@ type chooser struct {
 	widget.Select
 	h       *hooks
 	choices []state.Choice
+	typed   string // letters typed since the keyboard came
 }
 
 func newChooser(h *hooks) *chooser {
@@ -235,11 +240,16 @@ func (c *chooser) step(by int) {
 // FocusGained is part of fyne.Focusable.
 func (c *chooser) FocusGained() {
 	c.Select.FocusGained()
+	c.typed = ""
 	c.h.focus()
 }
 
 // TypedKey is part of fyne.Focusable.
 func (c *chooser) TypedKey(k *fyne.KeyEvent) {
+	switch k.Name {
+	case fyne.KeyDown, fyne.KeyRight, fyne.KeyUp, fyne.KeyLeft, fyne.KeyDelete, fyne.KeyBackspace:
+		c.typed = ""
+	}
 	switch k.Name {
 	case fyne.KeyDown, fyne.KeyRight:
 		c.step(1)
@@ -254,16 +264,31 @@ func (c *chooser) TypedKey(k *fyne.KeyEvent) {
 	}
 }
 
-// TypedRune goes to the next choice that begins with it.
+// TypedRune gathers letters into the beginning of a choice: "al" is Alder Pool. The
+// same letter again goes to the next choice that begins with it. A letter that fits
+// nothing changes nothing.
 func (c *chooser) TypedRune(r rune) {
-	want := strings.ToLower(string(r))
-	for i := 1; i <= len(c.choices); i++ {
-		k := (max(c.SelectedIndex(), 0) + i) % len(c.choices)
+	letter := strings.ToLower(string(r))
+	if c.find(c.typed+letter, 0) {
+		c.typed += letter
+		return
+	}
+	if strings.Trim(c.typed, letter) == "" && c.find(letter, 1) {
+		c.typed = letter
+	}
+}
+
+// find chooses the first choice that begins so, from the present one on or, with
+// skip 1, from the one after it.
+func (c *chooser) find(want string, skip int) bool {
+	for i := range c.choices {
+		k := (max(c.SelectedIndex(), 0) + skip + i) % len(c.choices)
 		if strings.HasPrefix(strings.ToLower(c.choices[k].Label), want) {
 			c.SetSelectedIndex(k)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // tick is yes or nothing.

@@ -182,3 +182,35 @@ func TestSketchSetsPlace(t *testing.T) {
 	assert.NotEmpty(t, f.Value)
 	assert.Empty(t, f.Error)
 }
+
+// Ensure that letters typed at a choice gather into its beginning, that one which
+// fits nothing changes nothing, and that the same letter steps on.
+func TestChooserGathersLetters(t *testing.T) {
+	s := startFish(t)
+	pool := row(t, s, "pool").in.(*chooser)
+	s.focus(pool)
+	write(s, "lo")
+	assert.Equal(t, "Long Flat", pool.Selected)
+	press(s, fyne.KeyBackspace)
+	write(s, "al")
+	assert.Equal(t, "Alder Pool", pool.Selected, "not the pool that begins with l")
+	write(s, "x")
+	assert.Equal(t, "Alder Pool", pool.Selected)
+	press(s, fyne.KeyBackspace)
+	write(s, "l")
+	assert.Equal(t, "Long Flat", pool.Selected)
+	write(s, "l")
+	assert.Equal(t, "Lower Tail", pool.Selected, "the next that begins with it")
+}
+
+// Ensure that what stands in a field is replaced by typing when the keyboard comes.
+func TestTypingReplacesAField(t *testing.T) {
+	s := startFish(t)
+	when := row(t, s, "when").in
+	s.focus(row(t, s, "note").in)
+	s.focus(when)
+	write(s, "2312")
+	f, ok := s.desk.Card().Field("when")
+	require.True(t, ok)
+	assert.Equal(t, "2312", f.Value)
+}
