@@ -22,6 +22,7 @@ func (s *Screen) bind() {
 	if s.opt.Backup != nil {
 		bind("file.backup", nil, s.askBackup)
 	}
+	bind("file.beat", nil, s.askBeat)
 	bind("file.page", night, s.showPage)
 	bind("file.quit", nil, s.quit)
 	bind("help.keys", nil, s.showKeys)

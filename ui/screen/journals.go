@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -10,7 +11,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"gloamline/journal"
 	"gloamline/ui/draw"
 	own "gloamline/ui/widget"
 	"gloamline/ui/words"
@@ -39,7 +39,7 @@ func (s *Screen) askOpen() {
 	fill = s.askPath(words.OpenJournalTitle(), words.OpenJournalHint(dir, len(rows.Objects)), dir+string(filepath.Separator), words.OpenButton(), list,
 		func(path string, done func(error)) {
 			if i, err := os.Stat(path); err != nil || i.IsDir() { // a slip of the pen must not begin an empty journal
-				done(&journal.Error{Op: "open", Kind: journal.NotFound, Err: fs.ErrNotExist})
+				done(fs.ErrNotExist)
 				return
 			}
 			done(s.opt.OpenJournal(path))
@@ -65,6 +65,70 @@ func (s *Screen) askBackup() {
 		})
 }
 
+// askBeat reads the sketch of a beat in from a file and tells what came of it.
+func (s *Screen) askBeat() {
+	s.askPath(words.ReadBeatTitle(), words.ReadBeatHint(), s.pageFolder()+string(filepath.Separator), words.ReadButton(), nil,
+		func(path string, done func(error)) {
+			what, err := s.readBeat(path)
+			done(err)
+			if err == nil {
+				s.remember("folder", filepath.Dir(path))
+				s.message(words.ReadBeatTitle(), what)
+			}
+		})
+}
+
+func (s *Screen) readBeat(path string) (what string, err error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	return s.desk.ReadBeat(f)
+}
+
+// dropped deals with files that are let fall on the window, by their endings.
+func (s *Screen) dropped(_ fyne.Position, files []fyne.URI) {
+	if s.modal.open() {
+		return
+	}
+	for _, u := range files {
+		path := u.Path()
+		switch strings.ToLower(filepath.Ext(path)) {
+		case ".geojson", ".json":
+			if what, err := s.readBeat(path); err != nil {
+				s.tellFileError(err, path)
+			} else {
+				s.message(words.ReadBeatTitle(), what)
+			}
+		case ".gloam":
+			if s.opt.OpenJournal == nil {
+				continue
+			}
+			if err := s.opt.OpenJournal(path); err != nil {
+				s.tellFileError(err, path)
+			}
+			return // this window is another one's now
+		default:
+			s.message(words.NotTaken(filepath.Base(path)), words.Taken())
+		}
+	}
+}
+
+// tellFileError says what went wrong with a file.
+func (s *Screen) tellFileError(err error, path string) {
+	what, do := explainFile(err, path)
+	s.message(what, do)
+}
+
+// explainFile is words.ExplainFile, but for a file that is not there.
+func explainFile(err error, path string) (what, do string) {
+	if errors.Is(err, fs.ErrNotExist) {
+		return words.NoFile(path)
+	}
+	return words.ExplainFile(err, path)
+}
+
 // askPath asks for the name of a file that is not there yet and does something with
 // it. What goes wrong stands in the dialog, which stays open. It returns how to fill
 // in a name.
@@ -83,7 +147,7 @@ func (s *Screen) askPath(title, hint, path, verb string, more fyne.CanvasObject,
 				hide()
 				return
 			}
-			what, do := words.ExplainFile(err, name.Text)
+			what, do := explainFile(err, name.Text)
 			fault.SetText(what + " " + do)
 		})
 	}

@@ -96,6 +96,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.win.SetMainMenu(s.menus.main)
 	s.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { s.typedKey(e) })
 	s.win.Canvas().SetOnTypedRune(s.typedRune)
+	s.win.SetOnDropped(s.dropped)
 	s.win.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { s.runID("edit.redo") })
 	s.restore()
 	d.OnChange(s.changed)

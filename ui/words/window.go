@@ -20,7 +20,7 @@ func WindowTitle() string { return "Gloamline" }
 
 // NoNight stands where the sketch would be.
 func NoNight() string {
-	return "No night is open. Choose one at the left, or press Ctrl+N to write up a new one."
+	return "No night is open. Choose one at the left, or press Ctrl+N to write up a new one. A night needs its beat: the File menu reads one in."
 }
 
 // NoNightTitle stands where the date would be.
@@ -100,6 +100,20 @@ func NewJournalHint() string {
 	return "An empty journal in a file of its own. The one that is open now stays where it is."
 }
 func BeginButton() string { return "Begin" }
+
+// ReadButton reads a beat in.
+func ReadButton() string { return "Read in" }
+
+// NotTaken and Taken answer a file that was let fall on the window in vain.
+func NotTaken(name string) string { return "Nothing was done with " + name + "." }
+func Taken() string {
+	return "The window takes the sketch of a beat (.geojson) and other journals (.gloam)."
+}
+
+// NoFile says that there is no file of that name.
+func NoFile(path string) (what, do string) {
+	return "There is no file " + path + ".", "See how it is written, with its folder, and try again."
+}
 
 // BackupTitle, BackupHint and BackupButton are for copying the journal.
 func BackupTitle() string { return "Back up" }

@@ -167,13 +167,8 @@ func (d *desktop) launch(args ...string) *program {
 			d.t.Fatalf("the program ended (%v) without a window:\n%s", err, p.output())
 		default:
 		}
-		out, err := d.command("xdotool", "search", "--all", "--onlyvisible", "--pid", fmt.Sprint(p.cmd.Process.Pid), "--name", ".").Output()
-		ids := strings.Fields(string(out))
-		if err != nil || len(ids) == 0 {
-			return false
-		}
-		p.window = ids[len(ids)-1]
-		return true
+		p.window = d.windowOf(p)
+		return p.window != ""
 	})
 	d.run("xdotool", "windowactivate", "--sync", p.window)
 	d.until("the keyboard to be the window's", func() bool {
@@ -181,6 +176,16 @@ func (d *desktop) launch(args ...string) *program {
 		return err == nil && strings.TrimSpace(string(out)) == p.window
 	})
 	return p
+}
+
+// windowOf is the window that a program shows, empty if none.
+func (d *desktop) windowOf(p *program) string {
+	out, err := d.command("xdotool", "search", "--all", "--onlyvisible", "--pid", fmt.Sprint(p.cmd.Process.Pid), "--name", ".").Output()
+	ids := strings.Fields(string(out))
+	if err != nil || len(ids) == 0 {
+		return ""
+	}
+	return ids[len(ids)-1]
 }
 
 // begin starts the program without waiting.

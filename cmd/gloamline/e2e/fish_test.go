@@ -80,7 +80,9 @@ func TestFishSurvivesKill(t *testing.T) {
 	d.shot("1-start")
 
 	p.key("card open", "f")
-	p.press("Tab", "Tab", "Tab", "Tab", "Tab", "Tab") // what, rod, when, pool, fly, species
+	p.press("Tab")
+	p.write("a")                               // what, then the rod: Anna
+	p.press("Tab", "Tab", "Tab", "Tab", "Tab") // when, pool, fly, species, weight
 	p.write("2 lb 7 oz")
 	d.shot("2-fish")
 	p.key("msg=stored", "Return")
@@ -115,6 +117,8 @@ func TestUndoThenQuit(t *testing.T) {
 	require.Zero(t, p.count("msg=stored"))
 
 	p.key("card open", "f")
+	p.press("Tab")
+	p.write("a") // Anna's
 	p.key("msg=stored", "Return")
 	p.key("undo=true", "ctrl+z")
 	p.key("redo=true", "ctrl+shift+z")
@@ -167,6 +171,32 @@ func TestPageToKeep(t *testing.T) {
 	require.Len(t, files, 1)
 	text := d.run("pdftotext", files[0], "-")
 	assert.Contains(t, text, "Home Beat")
+	p.press("ctrl+q")
+	require.NoError(t, p.wait())
+	p.sound()
+}
+
+// Ensure that another journal opened from the window takes its place, and that the
+// first one is then free.
+func TestOpenAnother(t *testing.T) {
+	first, second := demoJournal(t), demoJournal(t)
+	d := newDesktop(t, 1280, 800)
+	p := d.launch("-v", "-journal", first)
+	p.says("shown", 1)
+	p.key("dialog open", "ctrl+o")
+	p.press("ctrl+a")
+	p.write(second)
+	p.key("file="+second, "Return")
+	d.until("the first journal to be free", func() bool {
+		s, err := store.Open(first, store.Options{})
+		if err != nil {
+			return false
+		}
+		return s.Close() == nil
+	})
+	p.window = ""
+	d.until("the new window", func() bool { p.window = d.windowOf(p); return p.window != "" })
+	d.run("xdotool", "windowactivate", "--sync", p.window)
 	p.press("ctrl+q")
 	require.NoError(t, p.wait())
 	p.sound()
