@@ -84,6 +84,9 @@ func ExplainFile(err error, file string) (what, do string) {
 	if file != "" {
 		name = filepath.Base(file)
 	}
+	if f, ok := wrongPlace(err, file, name); ok {
+		return opening(f.what, name), f.do
+	}
 	f := failures[journal.KindOf(err)]
 	put := strings.NewReplacer("FILE", name, "CAUSE", strings.TrimSuffix(cause(err), "."))
 	return opening(put.Replace(f.what), name), opening(put.Replace(f.do), name)

@@ -5,14 +5,17 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/journal/store"
 	"gloamline/journal/units"
 )
 
@@ -54,6 +57,38 @@ func TestCause(t *testing.T) {
 	_, err := os.Open("/nonexistent/larrick.gloam")
 	what, _ = Explain(&journal.Error{Kind: journal.NotFound, Err: err})
 	require.Contains(t, what, "larrick.gloam")
+}
+
+// Ensure that a journal begun in a folder that is not there, a folder, and a file of
+// another sort under a journal's name are each told as what they are.
+func TestWrongPlaces(t *testing.T) {
+	dir := t.TempDir()
+	missing := filepath.Join(dir, "nosuch", "x.gloam")
+	_, err := store.Create(missing, store.Options{Now: func() time.Time { return time.Date(2026, 7, 4, 12, 0, 0, 0, time.UTC) }})
+	what, do := ExplainFile(err, missing)
+	require.Equal(t, "There is no folder "+filepath.Dir(missing)+".", what)
+	require.Equal(t, "Nothing was made. Make the folder first, or name one that is there.", do)
+
+	_, err = store.Open(filepath.Join(dir, "x.gloam"), store.Options{})
+	what, _ = ExplainFile(err, "x.gloam")
+	require.Equal(t, "There is no file x.gloam.", what)
+
+	_, err = store.Open(dir, store.Options{})
+	what, do = ExplainFile(err, dir)
+	require.Equal(t, filepath.Base(dir)+" is a folder, not a journal.", what)
+	require.Equal(t, "Name a file in it; the name of a journal ends in .gloam.", do)
+
+	text := filepath.Join(dir, "x.gloam")
+	require.NoError(t, os.WriteFile(text, []byte("owls about\n"), 0o600))
+	_, err = store.Open(text, store.Options{})
+	what, do = ExplainFile(err, text)
+	require.Equal(t, "x.gloam is not a Gloamline journal, though its name ends like one.", what)
+	require.Equal(t, "Nothing was changed in it. Choose another file.", do)
+	require.NoError(t, os.Rename(text, filepath.Join(dir, "x.txt")))
+	_, err = store.Open(filepath.Join(dir, "x.txt"), store.Options{})
+	what, do = ExplainFile(err, filepath.Join(dir, "x.txt"))
+	require.Equal(t, "x.txt is not a Gloamline journal.", what)
+	require.Contains(t, do, "ends in .gloam")
 }
 
 // Ensure that every field a record can be refused for has a sentence and a name.
