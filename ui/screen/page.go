@@ -35,7 +35,14 @@ func (s *Screen) showPage() {
 		return
 	}
 	pages := scene.Page(n, scene.Paper, scene.PageView{Prefs: s.prefs()})
-	board := own.NewBoard(func(size draw.Size) scene.Scene { return preview(pages, size.W) }, func() scene.Look { return scene.Paper })
+	// Under the lamp a white page would end one's night sight: it is shown in red, and
+	// saved as it is printed.
+	seen, look := pages, scene.Paper
+	if s.look().Name == scene.Lamp.Name {
+		look = scene.Lamp
+		seen = scene.Page(n, look, scene.PageView{Prefs: s.prefs()})
+	}
+	board := own.NewBoard(func(size draw.Size) scene.Scene { return preview(seen, size.W, look) }, func() scene.Look { return look })
 	board.Tall = true
 	win := s.win.Canvas().Size()
 	h := min(760, win.Height-150)
@@ -77,12 +84,12 @@ func (s *Screen) showPage() {
 }
 
 // preview puts pages below each other, fitted to a width.
-func preview(pages []*draw.List, width float64) scene.Scene {
+func preview(pages []*draw.List, width float64, look scene.Look) scene.Scene {
 	const air = 12
 	k := (width - 2*air) / scene.PageSize.W
 	h := scene.PageSize.H * k
 	l := draw.NewList(draw.Size{W: width, H: air + (h+air)*float64(len(pages))})
-	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(draw.Gray(0x80)))
+	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Edge))
 	for i, p := range pages {
 		draw.Place(l, p, k, draw.Pt(air, air+(h+air)*float64(i)))
 	}

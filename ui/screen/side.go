@@ -125,6 +125,15 @@ func (l *nightList) mark(row int) {
 	l.Select(row)
 }
 
+// Resize keeps the open night in view: the list is made before it has a size.
+func (l *nightList) Resize(size fyne.Size) {
+	before := l.Size()
+	l.List.Resize(size)
+	if n := l.s.desk.Night(); n != nil && size.Height > 0 && size.Height != before.Height {
+		l.ScrollTo(max(0, l.s.desk.RowOf(n.Log.Trip.ID)))
+	}
+}
+
 // TypedKey is part of fyne.Focusable.
 func (l *nightList) TypedKey(k *fyne.KeyEvent) {
 	switch k.Name {

@@ -27,6 +27,10 @@ func NewTheme(l scene.Look) *Theme {
 		tint = 0.45
 	}
 	raised := func(k float64) draw.Color { return draw.Mix(l.Panel, l.Ink, k*tint) }
+	over := raised(0.05) // menus and dialogs stand out from what they cover
+	if l.Name == scene.Lamp.Name {
+		over = draw.Mix(l.Panel, l.Ink, 0.09)
+	}
 	bad, good := draw.Hex("#ff8a70"), draw.Hex("#8fd08a")
 	if l.Light {
 		bad, good = draw.Hex("#a82410"), draw.Hex("#20692a")
@@ -39,7 +43,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameBackground:                l.Back,
 		theme.ColorNameButton:                    raised(0.09),
 		theme.ColorNameDisabledButton:            raised(0.04),
-		theme.ColorNameDisabled:                  draw.Mix(l.Panel, l.Ink, 0.42),
+		theme.ColorNameDisabled:                  draw.Mix(l.Panel, l.Ink, 0.5),
 		theme.ColorNameError:                     bad,
 		theme.ColorNameFocus:                     draw.Fade(l.Accent, 0.45),
 		theme.ColorNameForeground:                l.Ink,
@@ -54,8 +58,8 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameInnerWindowBorderInactive: l.Edge,
 		theme.ColorNameInputBackground:           raised(0.05),
 		theme.ColorNameInputBorder:               draw.Mix(l.Edge, l.Ink, 0.22),
-		theme.ColorNameMenuBackground:            raised(0.05),
-		theme.ColorNameOverlayBackground:         l.Panel,
+		theme.ColorNameMenuBackground:            over,
+		theme.ColorNameOverlayBackground:         over,
 		theme.ColorNamePlaceHolder:               l.Faint,
 		theme.ColorNamePressed:                   draw.Fade(l.Ink, 0.18*tint),
 		theme.ColorNamePrimary:                   l.Accent,
