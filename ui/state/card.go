@@ -27,6 +27,7 @@ type Card struct {
 	fields  []*field
 	faults  map[string]string // by field, from the journal's checks
 	problem string
+	overlap bool              // the fault at "when" is that of two runs
 	kept    map[string]string // texts in doubt that a second Commit confirms, by field
 
 	reset  func()               // makes the draft equal to the record as it stands
@@ -35,6 +36,7 @@ type Card struct {
 	stock  []journal.Fly        // the flies there are
 	news   []journal.Fly        // those that the texts describe and the journal lacks
 	coined map[string]journal.ID
+	newAt  map[journal.ID]string // the field that describes each of news
 }
 
 // field is a line of a card with how it is filled and read.
@@ -124,6 +126,7 @@ func (c *Card) Set(id, text string) {
 		delete(c.faults, id)
 		c.problem = ""
 		c.refresh()
+		c.mend()
 		c.told()
 	})
 }
@@ -146,7 +149,7 @@ func (c *Card) Dirty() bool {
 // refresh drafts the record anew.
 func (c *Card) refresh() {
 	c.reset()
-	c.news = nil
+	c.news, c.newAt = nil, map[journal.ID]string{}
 	for _, f := range c.fields {
 		f.Error, f.Read, f.Ask = "", "", nil
 		if f.choices != nil {
@@ -159,7 +162,7 @@ func (c *Card) refresh() {
 			continue
 		}
 		if err := f.put(f.Value); err != nil {
-			f.Error = sentence(err)
+			f.Error = asTyped(sentence(err), f.Value)
 			continue
 		}
 		if f.read != nil {
@@ -189,7 +192,7 @@ func (c *Card) Commit() (err error) {
 
 func (c *Card) commit() error {
 	c.refresh()
-	c.faults, c.problem = map[string]string{}, ""
+	c.faults, c.problem, c.overlap = map[string]string{}, "", false
 	c.told()
 	if slices.ContainsFunc(c.fields, func(f *field) bool { return f.Error != "" && (f.hidden == nil || !f.hidden()) }) {
 		return ErrUnfinished

@@ -2,6 +2,7 @@ package state
 
 import (
 	"errors"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -29,7 +30,10 @@ func (c *Card) blame(err error) error {
 			continue
 		}
 		if c.faults[f.ID] == "" {
-			c.faults[f.ID] = words.FieldSentence(e)
+			c.faults[f.ID] = asTyped(words.FieldSentence(e), f.Value)
+			if other := c.overlapped(); other != "" && f.ID == "when" && strings.Contains(e.Err.Error(), "overlap") {
+				c.faults[f.ID], c.overlap = other, true
+			}
 		}
 	}
 	c.problem = strings.Join(loose, " ")
@@ -42,11 +46,10 @@ func (c *Card) blame(err error) error {
 func (c *Card) fieldFor(e *journal.Error) *field {
 	id := e.Field
 	switch {
-	case c.isFly(e.ID), c.ref.Kind == journal.KindContact && id == "position":
+	case c.newAt[e.ID] != "":
+		id = c.newAt[e.ID]
+	case c.ref.Kind == journal.KindContact && id == "position":
 		id = "fly"
-		if c.ref.Kind == journal.KindRig {
-			id = "flies"
-		}
 	case id == "", !e.ID.IsZero() && e.ID != c.ref.ID:
 		return nil
 	}
@@ -56,15 +59,6 @@ func (c *Card) fieldFor(e *journal.Error) *field {
 		}
 	}
 	return nil
-}
-
-func (c *Card) isFly(id journal.ID) bool {
-	for _, f := range c.news {
-		if f.ID == id {
-			return true
-		}
-	}
-	return false
 }
 
 // about says a fault of another entry with its name before it.
@@ -94,6 +88,26 @@ func sentence(err error) string {
 		s += "."
 	}
 	return s
+}
+
+var quoted = regexp.MustCompile(`“([^”]+)”`)
+
+// asTyped puts what a sentence quotes back as it was typed, capitals and all; reading
+// works on small letters.
+func asTyped(sentence, text string) string {
+	return quoted.ReplaceAllStringFunc(sentence, func(q string) string {
+		words := strings.Fields(strings.Trim(q, "“”"))
+		for i, w := range words {
+			words[i] = regexp.QuoteMeta(w)
+		}
+		if len(words) == 0 {
+			return q
+		}
+		if at := regexp.MustCompile(`(?i)` + strings.Join(words, `\s+`)).FindString(text); at != "" {
+			return "“" + at + "”"
+		}
+		return q
+	})
 }
 
 func upperFirst(s string) string {

@@ -187,7 +187,7 @@ func (c *Card) takenField(k *journal.Contact) *field {
 				return nil
 			}
 		}
-		k.Fly, err = c.flyOf(s)
+		k.Fly, err = c.flyOf(s, f.ID)
 		return err
 	}
 	f.read = func() string { return c.readNew(f.Value) }
@@ -203,7 +203,7 @@ func atPosition(s string, i int) bool {
 func (c *Card) nameOf(id journal.ID) string {
 	for _, f := range c.stock {
 		if f.ID == id {
-			return PrintDress(f.On(c.d.night.Log.Trip.Evening))
+			return DressLabel(f.On(c.d.night.Log.Trip.Evening))
 		}
 	}
 	return "not noted"

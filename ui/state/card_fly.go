@@ -9,17 +9,19 @@ import (
 	"gloamline/journal"
 )
 
-// flies are the choices among the flies there are: those not retired, and the one
-// that stands.
+// flies are the choices among the flies there are, by length: those not retired, and
+// the one that stands.
 func (c *Card) flies(stands journal.ID) []Choice {
 	evening := c.d.night.Log.Trip.Evening
 	var out []Choice
 	seen := map[string]int{}
-	for _, f := range c.stock {
+	stock := slices.Clone(c.stock)
+	slices.SortStableFunc(stock, func(a, b journal.Fly) int { return byLength(a.On(evening), b.On(evening)) })
+	for _, f := range stock {
 		if !f.Retired.IsZero() && !evening.Before(f.Retired) && f.ID != stands {
 			continue
 		}
-		label := PrintDress(f.On(evening))
+		label := DressLabel(f.On(evening))
 		if f.Label != "" {
 			label += " (" + f.Label + ")"
 		}
@@ -28,13 +30,12 @@ func (c *Card) flies(stands journal.ID) []Choice {
 		}
 		out = append(out, Choice{f.ID.String(), label})
 	}
-	slices.SortStableFunc(out, func(a, b Choice) int { return strings.Compare(a.Label, b.Label) })
 	return out
 }
 
 // flyOf reads a fly: one that there is by its identity, its label or its
-// description, else a new one as described.
-func (c *Card) flyOf(s string) (journal.Field[journal.ID], error) {
+// description, else a new one as described, for whose faults the field answers.
+func (c *Card) flyOf(s, field string) (journal.Field[journal.ID], error) {
 	if strings.EqualFold(s, noneWord) {
 		return journal.None[journal.ID](), nil
 	}
@@ -58,6 +59,7 @@ func (c *Card) flyOf(s string) (journal.Field[journal.ID], error) {
 	if c.coined[key].IsZero() {
 		c.coined[key] = journal.NewID()
 	}
+	c.newAt[c.coined[key]] = field
 	c.news = append(c.news, journal.Fly{ID: c.coined[key], Dresses: []journal.Dress{dress}})
 	return journal.Of(c.coined[key]), nil
 }
@@ -70,7 +72,7 @@ func (c *Card) readNew(text string) string {
 	}
 	for _, f := range c.news {
 		if sameDress(f.Dresses[0], dress) {
-			return "a new fly: " + PrintDress(dress)
+			return "a new fly: " + DressLabel(dress)
 		}
 	}
 	return ""

@@ -87,7 +87,7 @@ func (c *Card) mountField(r *journal.Rig, i int) *field {
 		m := journal.Mounted{Position: i}
 		if s != unnoted {
 			var err error
-			if m.Fly, err = c.flyOf(s); err != nil {
+			if m.Fly, err = c.flyOf(s, f.ID); err != nil {
 				return err
 			}
 		}

@@ -77,6 +77,26 @@ func TestAmendKeepsTheRest(t *testing.T) {
 	assert.Equal(t, want, got)
 }
 
+// Ensure that runs which overlap are told by the other run, and that the fault goes
+// once either end is mended.
+func TestOverlapNamesTheOtherRun(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	k.add(journal.KindRun, "when", "23:12", "until", "23:45", "pool", "Long Flat")
+	c, err := k.d.AddCard(journal.KindRun)
+	require.NoError(t, err)
+	for field, text := range map[string]string{"when": "22:50", "until": "23:20", "pool": "Alder Pool"} {
+		c.Set(field, text)
+	}
+	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
+	assert.Equal(t, "Anna fishes Long Flat 23:12–23:45 then: one rod is in one pool at a time.", field1(t, c, "when").Error)
+	c.Set("until", "23:15")
+	assert.NotEmpty(t, field1(t, c, "when").Error, "still too long")
+	c.Set("until", "23:10")
+	assert.Empty(t, field1(t, c, "when").Error)
+	require.NoError(t, c.Commit())
+}
+
 // Ensure that a weight beyond what sea trout come to is asked about once, keeps what
 // was typed, and is stored when confirmed; a salmon may weigh as much.
 func TestHeavyFishIsAsked(t *testing.T) {
@@ -129,8 +149,8 @@ func TestFieldErrors(t *testing.T) {
 		wantTyped string
 	}{
 		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"when", "23:40"}}, "pool", "A run goes through a pool: choose which.", ""},
-		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"pool", "Alder Pool"}, {"when", "half past"}}, "when",
-			"“half past” is not a time: write it such as 23:12, about 23:12 or 23:05-23:20.", "half past"},
+		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"pool", "Alder Pool"}, {"when", "Half  past"}}, "when",
+			"“Half  past” is not a time: write it such as 23:12, about 23:12 or 23:05-23:20.", "Half  past"},
 		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"pool", "Alder Pool"}, {"when", ""}}, "when", "Say when it was, even roughly.", ""},
 		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"pool", "Alder Pool"}, {"when", "23:40"}, {"until", "23:20"}}, "until", "It ends before it begins.", "23:20"},
 		{journal.KindRun, [][2]string{{"pool", "Alder Pool"}, {"when", "23:40"}, {"rod", ""}}, "rod", "Say whose rod it was.", ""},
@@ -144,9 +164,10 @@ func TestFieldErrors(t *testing.T) {
 		{journal.KindContact, [][2]string{{"rod", "Colm"}, {"spot", "here"}}, "spot", "A position is written 55.12345, -4.12345: degrees north, then east.", "here"},
 		{journal.KindContact, [][2]string{{"rod", "Colm"}, {"touch", ""}}, "touch", "Say what the fish did.", ""},
 		{journal.KindContact, [][2]string{{"rod", "Colm"}, {"fly", "3 ft slim dark"}}, "fly", "A dressing is longer than nothing and at most 40 cm.", "3 ft slim dark"},
-		{journal.KindContact, [][2]string{{"rod", "Colm"}, {"fly", "shiny"}}, "fly",
-			"“shiny” does not describe a fly here: use length, slim or full, dark or pale, and the colour of a spot.", "shiny"},
+		{journal.KindContact, [][2]string{{"rod", "Colm"}, {"fly", "1 in SHINY"}}, "fly",
+			"“SHINY” does not describe a fly here: use length, slim or full, dark or pale, and the colour of a spot.", "1 in SHINY"},
 		{journal.KindRig, [][2]string{{"rod", "Anna"}, {"flies.0", "1 in slim dark"}, {"flies.1", "?"}, {"surface", Yes}}, "flies.0", "A surface lure is fished alone.", "1 in slim dark"},
+		{journal.KindRig, [][2]string{{"rod", "Anna"}, {"flies.0", "1 in slim dark"}, {"flies.1", "3 ft slim dark"}}, "flies.1", "A dressing is longer than nothing and at most 40 cm.", "3 ft slim dark"},
 		{journal.KindRig, [][2]string{{"rod", "Anna"}, {"line", "sinking"}, {"sink_ips", "30"}}, "sink_ips", "A line sinks between 0 and 20 inches a second.", "30"},
 		{journal.KindRig, [][2]string{{"rod", "Anna"}, {"leader", "60 ft"}}, "leader", "A leader is longer than nothing and at most 15 m.", "60 ft"},
 		{journal.KindSky, nil, "cloud", "Say at least one thing about the sky.", ""},
@@ -158,7 +179,7 @@ func TestFieldErrors(t *testing.T) {
 		{journal.KindNote, nil, "note", "A note needs its text.", ""},
 		{journal.KindReady, [][2]string{{"pool", ""}}, "pool", "Say which pool is ready.", ""},
 		{journal.KindRun, [][2]string{{"rod", "Anna"}, {"when", "22:10"}, {"until", "22:50"}, {"pool", "Long Flat"}}, "when",
-			"One rod's runs cannot overlap: one begins before the other ends.", "22:10"},
+			"Anna fishes Alder Pool 22:30–23:10 then: one rod is in one pool at a time.", "22:10"},
 	} {
 		c, err := k.d.AddCard(row.kind)
 		require.NoError(t, err)

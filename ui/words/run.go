@@ -2,6 +2,7 @@ package words
 
 import (
 	"strings"
+	"time"
 
 	"gloamline/timeline"
 )
@@ -69,4 +70,10 @@ func PoolName(name string) string {
 		return "unnamed pool"
 	}
 	return name
+}
+
+// RunsOverlap says that a rod is somewhere else at the time: Anna fishes Long Flat
+// 23:12–23:45 then.
+func RunsOverlap(rod, pool string, from, to time.Time, zone *time.Location) string {
+	return sentence(join(" ", []string{rod, "fishes", PoolName(pool), ClockSpan(from, to, zone), "then: one rod is in one pool at a time"}))
 }
