@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // ErrUnfinished is returned by Commit when something stands at a field or in
@@ -200,12 +201,8 @@ func (c *Card) commit() error {
 	if c.doubts() {
 		return ErrUnfinished
 	}
-	verb := "amend "
-	if c.isNew {
-		verb = "add "
-	}
-	card := c.d.card
-	_, err := c.d.j.Do(verb+string(c.ref.Kind), c.batch())
+	card, b := c.d.card, c.batch()
+	_, err := c.d.j.Do(c.deed(b), b)
 	if err != nil {
 		return c.blame(err)
 	}
@@ -222,6 +219,19 @@ func (c *Card) commit() error {
 	}
 	c.d.Select(c.ref)
 	return nil
+}
+
+// deed is the code of what committing does.
+func (c *Card) deed(b journal.Batch) string {
+	if !c.isNew {
+		return "amend " + string(c.ref.Kind)
+	}
+	for _, r := range b.Put {
+		if s, ok := r.(journal.Sky); ok && s.TreesGrey {
+			return words.NoteGrey
+		}
+	}
+	return "add " + string(c.ref.Kind)
 }
 
 // doubts asks once about each text that is likely a slip of the hand; the same text

@@ -38,6 +38,7 @@ type Command struct {
 	ID   string // stable, for tests and windows: "add.fish"
 	Menu string // one of Menus
 	Key  Key    // zero: none
+	Name string // what a list of keys calls it at all times: "Undo"
 	Help string // one sentence
 	// Title returns what the menu says now: "Undo add fish".
 	Title func() string

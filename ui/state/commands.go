@@ -15,7 +15,7 @@ func (d *Desk) table() []*Command {
 	menu := ""
 	say := func(s string) func() string { return func() string { return s } }
 	add := func(id, title string, k Key, help string, enabled func() bool, run func() error) *Command {
-		c := &Command{ID: id, Menu: menu, Key: k, Help: help, Title: say(title), Enabled: enabled, Run: run}
+		c := &Command{ID: id, Menu: menu, Key: k, Name: title, Help: help, Title: say(title), Enabled: enabled, Run: run}
 		out = append(out, c)
 		return c
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // Ensure that each command has an identity, a title, a menu and help of its own,
@@ -22,6 +23,7 @@ func TestCommandTable(t *testing.T) {
 		assert.Contains(t, Menus, c.Menu, c.ID)
 		assert.True(t, strings.HasPrefix(c.ID, strings.ToLower(c.Menu)+"."), c.ID)
 		assert.NotEmpty(t, c.Title(), c.ID)
+		assert.NotEmpty(t, c.Name, c.ID)
 		assert.True(t, strings.HasSuffix(c.Help, "."), "help of %s", c.ID)
 		assert.Empty(t, helps[c.Help], "%s has the help of another", c.ID)
 		helps[c.Help] = c.ID
@@ -61,6 +63,20 @@ func opens(k *kit, c *Command) journal.Kind {
 	return k.d.Card().Ref().Kind
 }
 
+// Ensure that noting grey trees is told as that, done and undone.
+func TestGreyIsNoted(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	var told string
+	k.j.Subscribe(func(c journal.Change) { told = words.Stored(c) })
+	require.NoError(t, k.d.Command("add.grey").Run())
+	require.NoError(t, k.d.Card().Commit())
+	assert.Equal(t, "Trees grey noted.", told)
+	assert.Equal(t, "Undo note trees grey", k.d.Command("edit.undo").Title())
+	k.add(journal.KindSky, "cloud", "3")
+	assert.Equal(t, "Sky added.", told)
+}
+
 func TestCommandsRun(t *testing.T) {
 	k, es := written(t)
 	run := func(id string) {
@@ -70,6 +86,7 @@ func TestCommandsRun(t *testing.T) {
 		require.NoError(t, c.Run(), id)
 	}
 	assert.Equal(t, "Undo add fish", k.d.Command("edit.undo").Title())
+	assert.Equal(t, "Undo", k.d.Command("edit.undo").Name, "the sheet of keys says the same at all times")
 	run("edit.undo")
 	assert.Equal(t, "Redo add fish", k.d.Command("edit.redo").Title())
 	assert.Equal(t, "Undo add run", k.d.Command("edit.undo").Title())

@@ -6,9 +6,12 @@ import (
 	"gloamline/journal"
 )
 
+// NoteGrey is the code of a change that notes the moment of grey trees.
+const NoteGrey = "note grey"
+
 // deeds are the codes of acts that are not a verb and a kind.
 var deeds = map[string]string{
-	"import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
+	NoteGrey: "note trees grey", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
 }
 
 var verbs = map[string][2]string{ // to do it, done
@@ -45,6 +48,9 @@ func Stored(c journal.Change) string {
 		return "Nothing to store."
 	}
 	verb, kind, _ := strings.Cut(c.Did, " ")
+	if c.Did == NoteGrey {
+		return "Trees grey noted."
+	}
 	if v, ok := verbs[verb]; ok && kinds[journal.Kind(kind)] != "" {
 		return sentence(kinds[journal.Kind(kind)] + " " + v[1])
 	}

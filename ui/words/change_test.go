@@ -23,5 +23,7 @@ func TestDeeds(t *testing.T) {
 	require.Equal(t, "Night removed.", Stored(journal.Change{Did: "remove trip"}))
 	require.Equal(t, "Taken back: add fish.", Stored(journal.Change{Did: "add contact", Undo: id(1)}))
 	require.Equal(t, "Done again: add fish.", Stored(journal.Change{Did: "add contact", Redo: id(1)}))
+	require.Equal(t, "Trees grey noted.", Stored(journal.Change{Did: NoteGrey}))
+	require.Equal(t, "Taken back: note trees grey.", Stored(journal.Change{Did: NoteGrey, Undo: id(1)}))
 	require.Equal(t, "Nothing to store.", Stored(journal.Change{}))
 }

@@ -143,7 +143,7 @@ func CloseCardTip() string { return "Close without storing (Escape)" }
 func EscapeAgain() string { return "Escape again drops what you typed." }
 
 // CardFirst stands on a card with typing on it when something else is asked for.
-func CardFirst() string { return "Finish this first: Enter stores it, Escape puts it away." }
+func CardFirst() string { return "Finish this first: Enter stores it, Escape drops it." }
 
 // MoreFields and FewerFields fold the seldom fields of a card out and in.
 func MoreFields() string  { return "More" }
