@@ -46,6 +46,9 @@ func (s *Screen) empty(size draw.Size, text string) scene.Scene {
 func (s *Screen) newSketch() *own.Board {
 	b := s.board(func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
+		if n == nil && s.desk.NightCount() == 0 {
+			return s.empty(size, words.EmptyJournal())
+		}
 		if n == nil {
 			return s.empty(size, words.NoNight())
 		}

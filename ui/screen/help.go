@@ -57,7 +57,7 @@ func keySheet(commands []*state.Command, width float64, look scene.Look) scene.S
 		y += head
 		for _, c := range sec.rows {
 			s.Text(draw.Text{S: keyText(c.Key), At: draw.Pt(x, y+13), Font: draw.Font{Weight: draw.Medium, Size: 13}, Color: look.Ink})
-			s.Text(draw.Text{S: draw.Fit(text, c.Title(), col-keyCol-pad), At: draw.Pt(x+keyCol, y+13), Font: text, Color: look.Soft})
+			s.Text(draw.Text{S: draw.Fit(text, c.Name, col-keyCol-pad), At: draw.Pt(x+keyCol, y+13), Font: text, Color: look.Soft})
 			y += row
 		}
 		bottom = max(bottom, y)
