@@ -1,10 +1,6 @@
 package screen
 
 import (
-	"bytes"
-	"errors"
-	"image/png"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -16,17 +12,11 @@ import (
 
 	"gloamline/timeline"
 	"gloamline/ui/draw"
-	"gloamline/ui/draw/pdf"
-	"gloamline/ui/draw/raster"
-	"gloamline/ui/draw/svg"
+	"gloamline/ui/paper"
 	"gloamline/ui/scene"
 	own "gloamline/ui/widget"
 	"gloamline/ui/words"
 )
-
-// pagePixels is the scale of a page written as PNG: 2.5 pixels to the dp of 1/96
-// inch, which is 240 to the inch.
-const pagePixels = 2.5
 
 // showPage shows the page of the open night as it will leave, and saves it.
 func (s *Screen) showPage() {
@@ -103,68 +93,9 @@ func (s *Screen) savePage(n *timeline.Night, pages []*draw.List, path string, do
 	job(func() error { return writePages(path, title, pages) }, done)
 }
 
-// errFormat says that a file's ending is none of those that can be written.
-var errFormat = errors.New("the name must end in .pdf, .png or .svg")
-
-// writePages writes pages to new files: all into one PDF, else one file a page.
+// writePages writes pages to new files.
 func writePages(path, title string, pages []*draw.List) error {
-	ext := strings.ToLower(filepath.Ext(path))
-	stem := strings.TrimSuffix(path, filepath.Ext(path))
-	switch ext {
-	case ".pdf":
-		return writeNew(path, func(w io.Writer) error {
-			return pdf.Write(w, inPoints(pages), pdf.Options{Title: title})
-		})
-	case ".png", ".svg":
-	default:
-		return errFormat
-	}
-	for i, p := range pages {
-		name := path
-		if i > 0 {
-			name = stem + "-" + string(rune('1'+i)) + ext
-		}
-		err := writeNew(name, func(w io.Writer) error {
-			if ext == ".svg" {
-				return svg.Write(w, p, svg.Options{Title: title, Fonts: true})
-			}
-			var painter raster.Painter
-			return png.Encode(w, painter.Image(p, pagePixels))
-		})
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// inPoints is the pages on paper, where one dp is a point.
-func inPoints(pages []*draw.List) []*draw.List {
-	out := make([]*draw.List, len(pages))
-	for i, p := range pages {
-		out[i] = draw.NewList(pdf.A4)
-		draw.Place(out[i], p, scene.PagePoint, draw.Point{})
-	}
-	return out
-}
-
-// writeNew makes the whole content first, so that a file is there whole or not at all.
-func writeNew(path string, write func(io.Writer) error) error {
-	var b bytes.Buffer
-	if err := write(&b); err != nil {
-		return err
-	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(b.Bytes())
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
-	if err != nil {
-		_ = os.Remove(path)
-	}
+	_, err := paper.Save(path, title, pages)
 	return err
 }
 

@@ -13,6 +13,7 @@ import (
 
 	"gloamline/journal"
 	"gloamline/ui/draw"
+	"gloamline/ui/paper"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
@@ -243,7 +244,7 @@ func TestWritePages(t *testing.T) {
 		assert.ErrorIs(t, err, os.ErrExist)
 		assert.NotEmpty(t, words.SaveFault(err))
 	}
-	assert.ErrorIs(t, writePages(filepath.Join(dir, "page.doc"), "", pages), errFormat)
+	assert.ErrorIs(t, writePages(filepath.Join(dir, "page.doc"), "", pages), paper.ErrFormat)
 	assert.ErrorIs(t, writePages(filepath.Join(dir, "none", "page.pdf"), "", pages), os.ErrNotExist)
 }
 
