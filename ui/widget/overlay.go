@@ -41,7 +41,7 @@ func newOverlay(b *Board) *overlay {
 	o.halo.StrokeWidth, o.halo.CornerRadius = 1.5, 4
 	o.box.StrokeWidth, o.box.CornerRadius = 1, 5
 	o.bar.CornerRadius = barWidth / 2
-	o.ring.StrokeWidth, o.ring.CornerRadius = 1.5, 5
+	o.ring.StrokeWidth, o.ring.CornerRadius = 1, 5
 	for i := range o.lines {
 		o.lines[i] = canvas.NewText("", color.Transparent)
 		o.lines[i].TextSize = float32(tipFont.Size)
@@ -65,7 +65,7 @@ func (o *overlay) recolour() {
 	o.halo.StrokeColor = k.Accent
 	o.box.FillColor, o.box.StrokeColor = k.Back, k.Soft
 	o.bar.FillColor = k.Soft
-	o.ring.StrokeColor = k.Accent
+	o.ring.StrokeColor = draw.Fade(k.Accent, 0.65) // seen, not louder than the cursor
 	for _, l := range o.lines {
 		l.Color = k.Ink
 		l.Refresh()
