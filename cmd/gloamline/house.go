@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -36,8 +37,8 @@ func newHouse(a asked, d diary, stderr io.Writer) *house {
 func (h *house) run(path string) int {
 	h.app = newApp()
 	code := done
-	if err := h.open(path); err != nil {
-		h.diary.Error("the journal does not open", "file", path, "error", err)
+	if err := h.first(path); err != nil {
+		h.diary.Info("the journal does not open", "file", path, "error", err)
 		what, do := words.ExplainFile(err, path)
 		fmt.Fprintf(h.stderr, "%s\n%s\n", what, do)
 		screen.ShowFault(h.app, what, do, path).Show()
@@ -50,10 +51,31 @@ func (h *house) run(path string) int {
 	return code
 }
 
-// open opens a journal, beginning it if there is none, and shows it. The journal
-// that was open before stays if this one cannot be opened.
-func (h *house) open(path string) error {
-	j, s, err := openJournal(path, h.asked.demo)
+// first opens the journal asked for on the command line, at the night asked for.
+func (h *house) first(path string) error {
+	night := h.asked.night
+	if h.asked.demo {
+		if !exists(path) {
+			fmt.Fprintln(h.stderr, "Making the demo journal; this takes a few seconds the first time.")
+			if err := makeDemo(path); err != nil {
+				return err
+			}
+		}
+		if m := (memory{h.app.Preferences(), path}); night == "" && m.Get("night") == "" {
+			night = demo.Show.String()
+		}
+	}
+	return h.show(path, night)
+}
+
+// open opens another journal in place of the one that is open.
+func (h *house) open(path string) error { return h.show(path, "") }
+
+// show opens a journal, beginning it if there is none, at the night of an evening or,
+// without one, where it was left. The journal that was open before stays if this one
+// cannot be opened.
+func (h *house) show(path, evening string) error {
+	j, s, err := openJournal(path)
 	if err != nil {
 		return err
 	}
@@ -67,16 +89,8 @@ func (h *house) open(path string) error {
 		look = mem.Get("look")
 	}
 	desk.SetLook(look)
-	if h.asked.night != "" {
-		if !openNight(desk, h.asked.night) {
-			fmt.Fprintf(h.stderr, "gloamline: this journal has no night of %s.\n", h.asked.night)
-		}
-		h.asked.night = "" // for the first journal only
-	}
-	if h.asked.demo && mem.Get("night") == "" {
-		if t := showNight(j); !t.IsZero() {
-			mem.Set("night", t.String())
-		}
+	if evening != "" && !openNight(desk, evening) {
+		fmt.Fprintf(h.stderr, "gloamline: this journal has no night of %s.\n", evening)
 	}
 	before, beforeStore := h.screen, h.store
 	h.store = s
@@ -114,26 +128,54 @@ func (h *house) close() {
 	}
 }
 
-// openJournal opens a file or begins it, with the demo if asked.
-func openJournal(path string, withDemo bool) (*journal.Journal, *store.Store, error) {
-	s, err := store.Open(path, store.Options{})
-	begun := false
-	if _, statErr := os.Stat(path); err != nil && errors.Is(statErr, fs.ErrNotExist) {
-		s, err = store.Create(path, store.Options{Now: time.Now})
-		begun = true
+// openJournal opens a file or begins it.
+func openJournal(path string) (*journal.Journal, *store.Store, error) {
+	open := store.Open
+	if !exists(path) {
+		open = store.Create
 	}
+	s, err := open(path, store.Options{Now: time.Now})
 	if err != nil {
 		return nil, nil, err
 	}
 	j, err := journal.Open(s, time.Now)
-	if err == nil && begun && withDemo {
-		err = demo.Write(j, demo.Seed)
-	}
 	if err != nil {
 		_ = s.Close()
 		return nil, nil, err
 	}
 	return j, s, nil
+}
+
+// makeDemo writes the demo beside its place and then puts it there, so that one cut
+// short is never taken for the whole.
+func makeDemo(path string) error {
+	part, err := os.MkdirTemp(filepath.Dir(path), ".demo-*")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(part)
+	made := filepath.Join(part, filepath.Base(path))
+	j, s, err := openJournal(made)
+	if err != nil {
+		return err
+	}
+	err = demo.Write(j, demo.Seed)
+	if cerr := s.Close(); err == nil {
+		err = cerr
+	}
+	if err != nil {
+		return err
+	}
+	// A link overwrites nothing; where the disk knows no links the file is moved.
+	if err := os.Link(made, path); err == nil || exists(path) {
+		return err
+	}
+	return os.Rename(made, path)
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return !errors.Is(err, fs.ErrNotExist)
 }
 
 // memory keeps small things between sessions: the night that was open for each
@@ -155,14 +197,3 @@ func (m memory) Get(k string) string { return m.prefs.String(m.key(k)) }
 
 // Set is part of screen.Remember.
 func (m memory) Set(k, v string) { m.prefs.SetString(m.key(k), v) }
-
-// showNight is the trip that the demo opens on the first time.
-func showNight(j *journal.Journal) journal.ID {
-	trips, _ := j.Trips() // what cannot be read is told when the nights are listed
-	for _, t := range trips {
-		if t.Evening == demo.Show {
-			return t.ID
-		}
-	}
-	return journal.ID{}
-}

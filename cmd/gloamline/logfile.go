@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"log"
 	"log/slog"
 	"os"
 	"path/filepath"
@@ -20,25 +21,33 @@ type diary struct {
 }
 
 // openDiary begins the log in a folder, empty for none, and has a crash leave an
-// account there. The log goes to stderr as well; verbose tells more.
+// account there. On stderr only warnings appear, or everything if verbose. What the
+// toolkit says of itself goes into the file, since a missing desktop service is no
+// news to a person.
 func openDiary(dir string, verbose bool) diary {
 	d := diary{}
-	level := slog.LevelInfo
+	level, loud := slog.LevelInfo, slog.LevelWarn
 	if verbose {
-		level = slog.LevelDebug
+		level, loud = slog.LevelDebug, slog.LevelDebug
 	}
-	var w io.Writer = os.Stderr
+	out := []slog.Handler{slog.NewTextHandler(os.Stderr, &slog.HandlerOptions{Level: loud})}
+	var file io.Writer = io.Discard
 	if dir != "" {
 		path := filepath.Join(dir, "gloamline.log")
 		if i, err := os.Stat(path); err == nil && i.Size() > maxLog {
 			_ = os.Rename(path, path+".old")
 		}
 		if f, err := os.OpenFile(path, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600); err == nil {
-			w, d.Path = io.MultiWriter(os.Stderr, f), path
+			file, d.Path = f, path
+			out = append(out, slog.NewTextHandler(f, &slog.HandlerOptions{Level: level}))
 		}
 		d.Crash = catchCrash(filepath.Join(dir, "crash.txt"), time.Now())
 	}
-	d.Logger = slog.New(slog.NewTextHandler(w, &slog.HandlerOptions{Level: level}))
+	if verbose {
+		file = io.MultiWriter(os.Stderr, file)
+	}
+	log.SetOutput(file)
+	d.Logger = slog.New(slog.NewMultiHandler(out...))
 	return d
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"log"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -41,6 +42,14 @@ func TestLogIsSetAside(t *testing.T) {
 	require.NoError(t, err)
 	assert.Less(t, i.Size(), int64(maxLog))
 	assert.FileExists(t, path+".old")
+
+	log.Print("the toolkit says")
+	d.Debug("not asked for")
+	b, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Contains(t, string(b), "started")
+	assert.Contains(t, string(b), "the toolkit says")
+	assert.NotContains(t, string(b), "not asked for")
 
 	assert.Empty(t, openDiary("", false).Path)
 	assert.Empty(t, openDiary(filepath.Join(dir, "missing"), false).Path)

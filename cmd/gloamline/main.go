@@ -135,6 +135,9 @@ func journalPath(a asked, env func(string) string) (string, error) {
 // newApp starts the toolkit. All that it should know stands here, so that a binary
 // built by the plain go command knows it too.
 func newApp() fyne.App {
+	if dir, err := os.UserCacheDir(); err == nil {
+		_ = os.MkdirAll(dir, 0o700) // the toolkit makes its own folder in it, but not this one
+	}
 	app.SetMetadata(fyne.AppMetadata{
 		ID: "local.gloamline", Name: words.ProductName(), Version: version, Icon: screen.AppIcon(),
 		Migrations: map[string]bool{"fyneDo": true},

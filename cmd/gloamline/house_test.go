@@ -1,0 +1,93 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Ensure that the demo is made whole, leaves nothing beside it, and is never written
+// over.
+func TestMakeDemo(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "demo.gloam")
+	require.NoError(t, makeDemo(path))
+	files, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	require.Len(t, files, 1)
+	j, s, err := openJournal(path)
+	require.NoError(t, err)
+	trips, err := j.Trips()
+	require.NoError(t, err)
+	assert.Greater(t, len(trips), 20)
+	require.NoError(t, s.Close())
+
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Error(t, makeDemo(path))
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, len(before), len(after))
+	assert.Equal(t, string(before), string(after))
+}
+
+// Ensure that a journal that is not there is begun empty, and one that is no journal is
+// an error and left alone.
+func TestOpenJournal(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "mine.gloam")
+	j, s, err := openJournal(path)
+	require.NoError(t, err)
+	trips, err := j.Trips()
+	require.NoError(t, err)
+	assert.Empty(t, trips)
+	require.NoError(t, s.Close())
+
+	require.NoError(t, os.WriteFile(path, []byte("no journal"), 0o600))
+	_, _, err = openJournal(path)
+	assert.Error(t, err)
+	b, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "no journal", string(b))
+}
+
+// Ensure that the command line is read as its help says, and slips are told.
+func TestParse(t *testing.T) {
+	ok := func(args ...string) asked {
+		a, err := parse(args, os.Stderr)
+		require.NoError(t, err, "%v", args)
+		return a
+	}
+	assert.True(t, ok("-demo").demo)
+	assert.Equal(t, "x.gloam", ok("x.gloam").journal)
+	assert.Equal(t, "x.gloam", ok("-journal", "x.gloam").journal)
+	assert.Equal(t, "lamp", ok("-look", "lamp").look)
+	assert.Equal(t, "2026-07-04", ok("-night", "2026-07-04").night)
+	for _, bad := range [][]string{{"-look", "pink"}, {"-night", "4 July"}, {"a.gloam", "b.gloam"}, {"-demo", "-journal", "x"}, {"-nonsense"}} {
+		var said sayings
+		_, err := parse(bad, &said)
+		assert.Error(t, err, "%v", bad)
+		assert.NotEmpty(t, said, "%v", bad)
+	}
+}
+
+type sayings []byte
+
+func (s *sayings) Write(b []byte) (int, error) { *s = append(*s, b...); return len(b), nil }
+
+// Ensure that one's own journal, the demo and a named one lie where they should.
+func TestJournalPath(t *testing.T) {
+	home := t.TempDir()
+	e := env(map[string]string{"HOME": home})
+	for want, a := range map[string]asked{
+		filepath.Join(home, ".local", "share", "gloamline", "journal.gloam"): {},
+		filepath.Join(home, ".local", "share", "gloamline", "demo.gloam"):    {demo: true},
+		filepath.Join(home, "x.gloam"):                                       {journal: filepath.Join(home, "x.gloam")},
+	} {
+		got, err := journalPath(a, e)
+		require.NoError(t, err)
+		assert.Equal(t, want, got)
+	}
+}
