@@ -28,12 +28,14 @@ type maker struct {
 	kirk   journal.Beat
 	people map[string]journal.Person
 	flies  map[string]journal.Fly
+	// layouts has the beats laid out, to say where on the sketch a fish took.
+	layouts map[journal.ID]*geo.Layout
 }
 
 // Write fills an empty journal with the demo. Any error comes from the journal:
 // then what was written so far stays, and undo takes it back.
 func Write(j *journal.Journal, seed uint64) error {
-	m := &maker{j: j, r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15)), people: map[string]journal.Person{}, flies: map[string]journal.Fly{}}
+	m := &maker{j: j, r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15)), people: map[string]journal.Person{}, flies: map[string]journal.Fly{}, layouts: map[journal.ID]*geo.Layout{}}
 	var err error
 	if m.home, err = m.beat("home.geojson"); err != nil {
 		return err
@@ -76,6 +78,7 @@ func (m *maker) beat(name string) (journal.Beat, error) {
 	if len(warnings) > 0 {
 		return journal.Beat{}, fmt.Errorf("%s: %v", name, warnings)
 	}
+	m.layouts[shape.ID] = shape.Layout()
 	return journal.Beat{ID: shape.ID, Revisions: []journal.BeatRevision{{Shape: shape}}}, nil
 }
 

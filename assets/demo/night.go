@@ -4,26 +4,34 @@ import (
 	"fmt"
 	"time"
 
+	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/journal/units"
 )
+
+// ounceGrams is exact: 1 lb is 453.59237 g (Weights and Measures Act 1985, Schedule 1).
+const ounceGrams = 453.59237 / 16
 
 // night gathers one trip before it is written.
 type night struct {
 	m       *maker
 	beat    journal.Beat
+	shape   geo.Beat // the beat as it was that evening
 	trip    journal.Trip
 	loc     *time.Location
 	entries []journal.Record
+	came    int  // fish that showed themselves so far
+	kept    bool // one was kept
 }
 
 func (m *maker) night(b journal.Beat, d journal.Date) *night {
-	zone := b.Revisions[0].Shape.Zone
+	shape := b.On(d)
+	zone := shape.Zone
 	loc, err := time.LoadLocation(zone)
 	if err != nil {
 		loc = time.UTC // the journal will refuse the zone in words
 	}
-	return &night{m: m, beat: b, loc: loc, trip: journal.Trip{ID: m.id(), Evening: d, Zone: zone, Beat: b.ID}}
+	return &night{m: m, beat: b, shape: shape, loc: loc, trip: journal.Trip{ID: m.id(), Evening: d, Zone: zone, Beat: b.ID}}
 }
 
 func (n *night) batch() journal.Batch {
@@ -89,7 +97,7 @@ func (n *night) contact(h journal.Head, t journal.Touch, fly string, pos int, ou
 		c.Fly, c.Position = journal.Of(n.m.flies[fly].ID), journal.Of(pos)
 	}
 	if ounces > 0 {
-		c.Weight = journal.Of(units.Weight{G: units.Grams(ounces * 28.349523125), Unit: units.Pound})
+		c.Weight = journal.Of(units.Weight{G: units.Grams(ounces * ounceGrams), Unit: units.Pound})
 		c.Estimated = n.m.r.IntN(3) > 0
 		if ounces < 16 {
 			c.Class = journal.Of("herling")

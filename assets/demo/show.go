@@ -10,6 +10,9 @@ import (
 // Show is the evening of the night that the demo opens on.
 var Show = journal.Date{Year: 2026, Month: time.July, Day: 4}
 
+// showLevel is where the river stands that evening, in metres on the staff.
+const showLevel = 0.46
+
 // show is the night the program opens on: Saturday 4 July 2026 on the Home
 // Beat, two rods, a falling river, a late moon.
 func (m *maker) show() journal.Batch {
@@ -18,7 +21,7 @@ func (m *maker) show() journal.Batch {
 	n.onBank(anna, "21:50", "02:10")
 	n.onBank(colm, "22:30", "02:10")
 
-	n.add(journal.Water{Head: n.head(none, "22:05"), Level: journal.Of(units.Length{M: 0.46, Unit: units.Metre}), Trend: journal.Of(journal.FiningDown), Clarity: journal.Of(journal.ClearWater), Temp: temp(14.2)})
+	n.add(journal.Water{Head: n.head(none, "22:05"), Level: journal.Of(units.Length{M: showLevel, Unit: units.Metre}), Trend: journal.Of(journal.FiningDown), Clarity: journal.Of(journal.ClearWater), Temp: temp(14.2)})
 	n.add(journal.Weather{Head: n.head(none, "22:05"), Wind: journal.Of(1), From: journal.Of(units.Degrees(240)), Air: temp(12.5), Mist: journal.Of(false)})
 	n.add(journal.Sky{Head: n.head(none, "22:00"), Cloud: journal.Of(2), CloudKind: journal.Of(journal.ThinCloud)})
 	n.add(journal.Sky{Head: n.head(anna, "23:18"), TreesGrey: true})
