@@ -1,6 +1,11 @@
 // Package paper writes the pages of a night to files: PDF for print, PNG and SVG
-// for screens. The format follows from the ending of the name. A file is there
-// whole or not at all, and no file that exists is written over.
+// for screens. The format follows from the ending of the name. What is asked for is
+// there whole or not at all, and no file that exists is written over.
+//
+// A page is given in dp of 1/96 inch, as package scene draws it, and is A4 in every
+// format. Pages are made in memory before the first file is opened: some megabytes
+// each as PNG, less otherwise. Not done: a file cut short by a loss of power is not
+// told from a whole one; a page can be drawn again from its night.
 package paper
 
 import (
@@ -24,38 +29,83 @@ import (
 // is 240 to the inch.
 const Pixels = 2.5
 
-// ErrFormat says that the name ends in none of the formats.
-var ErrFormat = errors.New("the name must end in .pdf, .png or .svg")
+// Errors of Save, besides those of the file system.
+var (
+	ErrFormat  = errors.New("the name must end in .pdf, .png or .svg")
+	ErrNothing = errors.New("there is no page to write")
+)
+
+// Takes reports whether the name ends in one of the formats, large or small.
+func Takes(path string) bool {
+	switch ending(path) {
+	case ".pdf", ".png", ".svg":
+		return true
+	}
+	return false
+}
+
+func ending(path string) string { return strings.ToLower(filepath.Ext(path)) }
+
+// sheet is a file that is made but not yet written.
+type sheet struct {
+	name    string
+	content []byte
+}
 
 // Save writes pages to new files: all into one PDF, else one file a page, the
-// second named stem-2.png and so on. It returns the names written.
+// second named stem-2.png and so on. It returns the names written. If one of them
+// cannot be written, none is left and the error names it: fs.ErrExist where a file
+// stands already, fs.ErrNotExist where its folder is missing.
 func Save(path, title string, pages []*draw.List) ([]string, error) {
-	ext := strings.ToLower(filepath.Ext(path))
-	if ext == ".pdf" {
-		return []string{path}, writeNew(path, func(w io.Writer) error { return PDF(w, title, pages) })
+	sheets, err := render(path, title, pages)
+	if err != nil {
+		return nil, err
 	}
-	if ext != ".png" && ext != ".svg" {
+	var names []string
+	for _, s := range sheets {
+		if err := writeNew(s); err != nil {
+			for _, n := range names { // ours, from a moment ago
+				err = errors.Join(err, os.Remove(n))
+			}
+			return nil, err
+		}
+		names = append(names, s.name)
+	}
+	return names, nil
+}
+
+// render makes every file in memory.
+func render(path, title string, pages []*draw.List) ([]sheet, error) {
+	if !Takes(path) {
 		return nil, ErrFormat
 	}
+	if len(pages) == 0 {
+		return nil, ErrNothing
+	}
+	ext := ending(path)
+	if ext == ".pdf" {
+		var b bytes.Buffer
+		err := PDF(&b, title, pages)
+		return []sheet{{path, b.Bytes()}}, err
+	}
 	stem := strings.TrimSuffix(path, filepath.Ext(path))
-	var names []string
+	var out []sheet
 	for i, p := range pages {
 		name := path
 		if i > 0 {
 			name = fmt.Sprintf("%s-%d%s", stem, i+1, filepath.Ext(path))
 		}
-		err := writeNew(name, func(w io.Writer) error {
-			if ext == ".svg" {
-				return SVG(w, title, p)
-			}
-			return PNG(w, p, Pixels)
-		})
-		if err != nil {
-			return names, err
+		var b bytes.Buffer
+		write := func() error { return PNG(&b, p, Pixels) }
+		if ext == ".svg" {
+			write = func() error { return SVG(&b, title, p) }
 		}
-		names = append(names, name)
+		if err := write(); err != nil {
+			return nil, err
+		}
+		out = append(out, sheet{name, b.Bytes()})
 	}
-	return names, nil
+	return out, nil
 }
 
 // PDF writes all pages into one document on A4.
@@ -79,22 +129,16 @@ func PNG(w io.Writer, page *draw.List, scale float64) error {
 	return png.Encode(w, painter.Image(page, scale))
 }
 
-// writeNew makes the whole content first and opens the file only then.
-func writeNew(path string, write func(io.Writer) error) error {
-	var b bytes.Buffer
-	if err := write(&b); err != nil {
-		return err
-	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+// writeNew writes a file where there was none, and removes it if it cannot be whole.
+func writeNew(s sheet) error {
+	f, err := os.OpenFile(s.name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(b.Bytes())
-	if cerr := f.Close(); err == nil {
-		err = cerr
-	}
+	_, err = f.Write(s.content)
+	err = errors.Join(err, f.Close())
 	if err != nil {
-		_ = os.Remove(path)
+		err = errors.Join(err, os.Remove(s.name))
 	}
 	return err
 }
