@@ -5,17 +5,19 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
+	"gloamline/journal"
 	"gloamline/journal/store"
-	"gloamline/ui/words"
 )
 
 const checkPage = `Example:
   gloam check journal.gloam
 
 gloam check reads every record and every change of a journal and names each fault, one
-a line; nothing is changed. It ends with 0 when the journal is sound and with 1 when it
-is not or cannot be opened.
+a line: what cannot be read, and what contradicts itself or something else. Nothing is
+changed. It ends with 0 when the journal is sound and with 1 when it is not or cannot be
+opened.
 `
 
 var checkCommand = command{
@@ -36,26 +38,47 @@ func runCheck(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	path := flags.Arg(0)
 	s, err := store.Open(path, store.Options{ReadOnly: true})
 	if err != nil {
-		what, do := words.ExplainFile(err, path)
-		return fail(stderr, broken, "%s", strings.TrimSuffix(what+" "+do, "."))
+		return explain(stderr, err, path)
 	}
 	defer s.Close()
-	faults, err := s.Check()
-	if err != nil {
-		what, do := words.ExplainFile(err, path)
-		return fail(stderr, broken, "%s", strings.TrimSuffix(what+" "+do, "."))
+	faults, err := findFaults(s)
+	if err != nil && len(faults) == 0 {
+		return explain(stderr, err, path)
 	}
-	for _, f := range faults {
-		fmt.Fprintln(stdout, f.Error())
-	}
-	last, err := s.Last()
-	if err != nil {
-		return fail(stderr, broken, "%v", err)
-	}
+	code := show(stdout, report(path, faults))
 	if len(faults) > 0 {
-		fmt.Fprintf(stdout, "%s: %d faults in %d changes.\n", path, len(faults), last)
 		return broken
 	}
-	fmt.Fprintf(stdout, "%s is sound: %d changes read.\n", path, last)
-	return done
+	return code
+}
+
+// findFaults has the journal look for contradictions too. One whose history cannot be
+// read does not open as a journal: then the store alone says what is wrong.
+func findFaults(s *store.Store) ([]journal.Fault, error) {
+	j, err := journal.Open(s, time.Now)
+	if err == nil {
+		return j.Check()
+	}
+	faults, checkErr := s.Check()
+	if checkErr != nil {
+		err = checkErr
+	}
+	return faults, err
+}
+
+// report is a line for each fault and one that says how many there are.
+func report(path string, faults []journal.Fault) string {
+	var b strings.Builder
+	for _, f := range faults {
+		fmt.Fprintln(&b, f.Error())
+	}
+	switch len(faults) {
+	case 0:
+		fmt.Fprintf(&b, "%s is sound.\n", path)
+	case 1:
+		fmt.Fprintf(&b, "%s has 1 fault.\n", path)
+	default:
+		fmt.Fprintf(&b, "%s has %d faults.\n", path, len(faults))
+	}
+	return b.String()
 }

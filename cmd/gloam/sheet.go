@@ -21,12 +21,14 @@ const sheetPage = `Example:
 
 gloam sheet draws one night as a page to keep: the sketch of the beat, the light with
 its rig lanes, the log and the totals. The ending of the name says how: .pdf, .png or
-.svg. A page that does not fit goes on in a second one.
+.svg. A page that does not fit goes on in a second one: in the same PDF, or in a file
+of its own, night-2.png. The names written are printed, one a line.
 
   --journal FILE   the journal to read; it is not changed
   --demo           the demo journal instead
   --night DATE     the evening, as 2026-07-04; without it the latest night
                    (in the demo, the night of 4 July 2026)
+  --which N        the first, second, ... where an evening has several nights
   --look NAME      paper (without it), dusk or lamp
   -o FILE          where to; no file that exists is written over
 `
@@ -38,83 +40,116 @@ var sheetCommand = command{
 	run:  runSheet,
 }
 
-func runSheet(args []string, _ io.Reader, stdout, stderr io.Writer) int {
+// sheetOrder is what the command line asks for.
+type sheetOrder struct {
+	journal, out, look string
+	demo               bool
+	night              journal.Date // zero: the latest
+	which              int          // from 1; 0: not said
+}
+
+// readSheet reads the command line. When it returns ok false the command ends with
+// code at once.
+func readSheet(args []string, stdout, stderr io.Writer) (o sheetOrder, code int, ok bool) {
 	flags := flag.NewFlagSet("sheet", flag.ContinueOnError)
-	path := flags.String("journal", "", "")
-	useDemo := flags.Bool("demo", false, "")
+	flags.StringVar(&o.journal, "journal", "", "")
+	flags.BoolVar(&o.demo, "demo", false, "")
 	night := flags.String("night", "", "")
-	look := flags.String("look", scene.Paper.Name, "")
-	out := flags.String("o", "", "")
+	flags.IntVar(&o.which, "which", 0, "")
+	flags.StringVar(&o.look, "look", scene.Paper.Name, "")
+	flags.StringVar(&o.out, "o", "", "")
 	if code, ok := parse(flags, args, sheetPage, stdout, stderr); !ok {
-		return code
+		return o, code, false
+	}
+	no := func(format string, a ...any) (sheetOrder, int, bool) {
+		return o, fail(stderr, wrong, format, a...), false
 	}
 	switch {
 	case flags.NArg() > 0:
-		return fail(stderr, wrong, "gloam sheet takes no %q; see gloam help sheet", flags.Arg(0))
-	case *path == "" && !*useDemo:
-		return fail(stderr, wrong, "say which journal: --journal FILE, or --demo")
-	case *path != "" && *useDemo:
-		return fail(stderr, wrong, "--journal and --demo exclude each other")
-	case *out == "":
-		return fail(stderr, wrong, "say where to: -o night.pdf")
-	case scene.LookNamed(*look).Name != *look:
-		return fail(stderr, wrong, "there is no look %q; there are paper, dusk and lamp", *look)
+		return no("gloam sheet takes no %q; see gloam help sheet", flags.Arg(0))
+	case o.journal == "" && !o.demo:
+		return no("say which journal: --journal FILE, or --demo")
+	case o.journal != "" && o.demo:
+		return no("--journal and --demo exclude each other")
+	case o.out == "":
+		return no("say where to: -o night.pdf")
+	case !paper.Takes(o.out):
+		return no("%v, not %q", paper.ErrFormat, o.out)
+	case scene.LookNamed(o.look).Name != o.look:
+		return no("there is no look %q; there are paper, dusk and lamp", o.look)
+	case o.which < 0:
+		return no("--which counts from 1, not %d", o.which)
 	}
-	want := journal.Date{}
 	if *night != "" {
 		var err error
-		if want, err = journal.ParseDate(*night); err != nil {
-			return fail(stderr, wrong, "--night %q is not a date like 2026-07-04", *night)
+		if o.night, err = journal.ParseDate(*night); err != nil {
+			return no("--night %q is not a date like 2026-07-04", *night)
 		}
-	} else if *useDemo {
-		want = demo.Show
+	} else if o.demo {
+		o.night = demo.Show
 	}
-	j, why := openJournal(*path, *useDemo)
-	if j == nil {
-		return fail(stderr, broken, "%s", strings.TrimSuffix(why, "."))
+	return o, done, true
+}
+
+func runSheet(args []string, _ io.Reader, stdout, stderr io.Writer) int {
+	o, code, ok := readSheet(args, stdout, stderr)
+	if !ok {
+		return code
+	}
+	open := func() (*journal.Journal, error) { return openJournal(o.journal) }
+	if o.demo {
+		open = demoJournal
+	}
+	j, err := open()
+	if err != nil {
+		return explain(stderr, err, o.journal)
 	}
 	defer j.Close()
-	t, err := pickTrip(j, want)
+	trips, err := j.Trips()
+	if err != nil {
+		return explain(stderr, err, o.journal)
+	}
+	t, err := pickTrip(trips, o.night, o.which)
 	if err != nil {
 		return fail(stderr, wrong, "%v", err)
 	}
 	n, err := timeline.Load(j, t.ID)
 	if err != nil {
-		what, do := words.ExplainFile(err, *path)
-		return fail(stderr, broken, "%s", strings.TrimSuffix(what+" "+do, "."))
+		return explain(stderr, err, o.journal)
 	}
-	pages := scene.Page(n, scene.LookNamed(*look), scene.PageView{})
-	names, err := paper.Save(*out, words.PageTitle(n), pages)
-	switch {
-	case errors.Is(err, paper.ErrFormat):
-		return fail(stderr, wrong, "%v, not %q", err, *out)
-	case errors.Is(err, fs.ErrExist):
-		return fail(stderr, broken, "%s is there already: choose another name or move it away", *out)
-	case err != nil:
-		return fail(stderr, broken, "the page cannot be written: %v", err)
+	names, err := paper.Save(o.out, words.PageTitle(n), scene.Page(n, scene.LookNamed(o.look), scene.PageView{}))
+	if err != nil {
+		name := o.out
+		if at := (*fs.PathError)(nil); errors.As(err, &at) {
+			name = at.Path
+		}
+		return twoLines(stderr, name+" was not written.", words.SaveFault(err))
 	}
-	for _, name := range names {
-		fmt.Fprintln(stdout, name)
-	}
-	return done
+	return show(stdout, strings.Join(names, "\n")+"\n")
 }
 
-// pickTrip returns the trip of that evening, or the latest if none is asked for.
-func pickTrip(j *journal.Journal, want journal.Date) (journal.Trip, error) {
-	trips, err := j.Trips()
-	if err != nil {
-		return journal.Trip{}, err
-	}
+// pickTrip returns the trip of an evening, or of the latest if none is asked for, and
+// of several the one that which counts to, in the order of the journal.
+func pickTrip(trips []journal.Trip, evening journal.Date, which int) (journal.Trip, error) {
 	if len(trips) == 0 {
 		return journal.Trip{}, errors.New("the journal holds no night yet")
 	}
-	if want.IsZero() {
-		return trips[0], nil
+	if evening.IsZero() {
+		evening = trips[0].Evening // they come latest first
 	}
+	var there []journal.Trip
 	for _, t := range trips {
-		if t.Evening == want {
-			return t, nil
+		if t.Evening == evening {
+			there = append(there, t)
 		}
 	}
-	return journal.Trip{}, fmt.Errorf("the journal holds no night of %s; the latest is %s", want, trips[0].Evening)
+	switch {
+	case len(there) == 0:
+		return journal.Trip{}, fmt.Errorf("the journal holds no night of %s; the latest is of %s", evening, trips[0].Evening)
+	case which > len(there):
+		return journal.Trip{}, fmt.Errorf("--which %d goes beyond the nights of %s, of which there are %d", which, evening, len(there))
+	case which == 0 && len(there) > 1:
+		return journal.Trip{}, fmt.Errorf("there are %d nights of %s: say which with --which 1 to --which %d", len(there), evening, len(there))
+	}
+	return there[max(which, 1)-1], nil
 }

@@ -144,10 +144,8 @@ func TestPDF(t *testing.T) {
 			for k, w := range want {
 				got := pages[i][k]
 				assert.Equal(t, w.s, got.s)
-				if turned := got.x == 0 && got.y == near(841.89); !turned { // else its place lies in the matrix before it
-					assert.InDelta(t, w.x, got.x, 0.11, w.s)
-					assert.InDelta(t, w.y, got.y, 0.11, w.s)
-				}
+				assert.InDelta(t, w.x, got.x, 0.11, w.s)
+				assert.InDelta(t, w.y, got.y, 0.11, w.s)
 			}
 		}
 	}
