@@ -101,3 +101,14 @@ func TestHeldOpen(t *testing.T) {
 	explained(t, r, "journal.gloam", "open in another window")
 	assert.Equal(t, done, run("", "check", path).code)
 }
+
+// Ensure that a journal is opened for reading only: two who read it do not wait for
+// each other.
+func TestReadTogether(t *testing.T) {
+	path := write(t, withDemo(t))
+	s, err := store.Open(path, store.Options{ReadOnly: true})
+	require.NoError(t, err)
+	defer s.Close()
+	assert.Equal(t, done, run("", "check", path).code)
+	assert.Equal(t, done, run("", "sheet", "--journal", path, "-o", filepath.Join(t.TempDir(), "night.svg")).code)
+}
