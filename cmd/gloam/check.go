@@ -45,7 +45,11 @@ func runCheck(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if err != nil && len(faults) == 0 {
 		return explain(stderr, err, path)
 	}
-	code := show(stdout, report(path, faults))
+	last, err := s.Last()
+	if err != nil {
+		return explain(stderr, err, path)
+	}
+	code := show(stdout, report(path, faults, last))
 	if len(faults) > 0 {
 		return broken
 	}
@@ -67,14 +71,14 @@ func findFaults(s *store.Store) ([]journal.Fault, error) {
 }
 
 // report is a line for each fault and one that says how many there are.
-func report(path string, faults []journal.Fault) string {
+func report(path string, faults []journal.Fault, changes uint64) string {
 	var b strings.Builder
 	for _, f := range faults {
 		fmt.Fprintln(&b, f.Error())
 	}
 	switch len(faults) {
 	case 0:
-		fmt.Fprintf(&b, "%s is sound.\n", path)
+		fmt.Fprintf(&b, "%s is sound: %d changes read.\n", path, changes)
 	case 1:
 		fmt.Fprintf(&b, "%s has 1 fault.\n", path)
 	default:

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,15 +11,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/assets/demo"
 	"gloamline/journal"
 )
 
 // Ensure that a sound journal is called sound and left as it was.
 func TestCheckSound(t *testing.T) {
-	for _, path := range []string{kept("v1.gloam"), write(t, withDemo(t)), write(t, func(*journal.Journal) {})} {
+	for path, changes := range map[string]int{kept("v1.gloam"): 62, write(t, withDemo(t)): 1 + 2*demo.Nights, write(t, func(*journal.Journal) {}): 0} {
 		before := bytesOf(t, path)
 		r := run("", "check", path)
-		assert.Equal(t, ran{done, path + " is sound.\n", ""}, r)
+		assert.Equal(t, ran{done, fmt.Sprintf("%s is sound: %d changes read.\n", path, changes), ""}, r)
 		assert.Equal(t, before, bytesOf(t, path))
 	}
 }
