@@ -11,7 +11,7 @@ import (
 // rate is how many fish an hour show themselves to a fly: made up, more around dusk
 // and in a falling river, fewer in May, in a rising river and under a bright moon.
 func (c conditions) rate(d journal.Date, at time.Time) float64 {
-	r := map[time.Month]float64{time.May: 0.3, time.June: 0.4, time.July: 0.6, time.August: 0.55, time.September: 0.35}[d.Month]
+	r := map[time.Month]float64{time.May: 0.35, time.June: 0.5, time.July: 0.7, time.August: 0.65, time.September: 0.45}[d.Month]
 	switch c.trend {
 	case journal.FallingFlood, journal.FiningDown:
 		r *= 1.6
@@ -46,7 +46,7 @@ func (m *maker) fishRun(n *night, c conditions, run journal.Run, rig journal.ID,
 		if touch != journal.Landed && touch != journal.Lost && m.r.IntN(2) == 0 {
 			fly = ""
 		}
-		k := n.contact(h, touch, fly, i, 0, "")
+		k := n.contact(h, touch, fly, i)
 		m.where(&k, n, run, float64(t.Sub(from))/float64(to.Sub(from)))
 		if touch == journal.Landed {
 			m.inHand(&k, n)
@@ -118,7 +118,7 @@ func (m *maker) inHand(k *journal.Contact, n *night) {
 		k.Length = journal.Of(units.LengthOf(inches, units.Inch))
 		k.ByEye = m.r.IntN(2) == 0
 	default:
-		k.Weight = journal.Of(units.Weight{G: units.Grams(ounces * ounceGrams), Unit: units.Pound})
+		k.Weight = pounds(ounces)
 		k.Estimated = m.r.IntN(3) > 0
 	}
 	k.Fate = journal.Of(journal.Returned)

@@ -83,30 +83,28 @@ func (n *night) run(rod journal.ID, name, from, to string) journal.ID {
 	return r.ID
 }
 
-func (n *night) fish(rod journal.ID, at string, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) {
-	n.add(n.contact(n.head(rod, at), t, fly, pos, ounces, fate))
+// fish is a fish that was not landed.
+func (n *night) fish(rod journal.ID, w journal.When, t journal.Touch, fly string, pos int) {
+	n.add(n.contact(n.headAt(rod, w), t, fly, pos))
 }
 
-func (n *night) fishAbout(rod journal.ID, at string, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) {
-	n.add(n.contact(n.headAt(rod, journal.About(n.clock(at), 0)), t, fly, pos, ounces, fate))
+// landed is a fish landed, its weight in ounces judged or, if not, weighed.
+func (n *night) landed(rod journal.ID, at, fly string, pos int, ounces float64, judged bool, fate journal.Fate) {
+	c := n.contact(n.head(rod, at), journal.Landed, fly, pos)
+	c.Weight, c.Estimated, c.Fate = pounds(ounces), judged, journal.Of(fate)
+	n.add(c)
 }
 
-func (n *night) contact(h journal.Head, t journal.Touch, fly string, pos int, ounces float64, fate journal.Fate) journal.Contact {
+func (n *night) contact(h journal.Head, t journal.Touch, fly string, pos int) journal.Contact {
 	c := journal.Contact{Head: h, Touch: t, Species: journal.Of(journal.SeaTrout)}
 	if fly != "" {
 		c.Fly, c.Position = journal.Of(n.m.flies[fly].ID), journal.Of(pos)
 	}
-	if ounces > 0 {
-		c.Weight = journal.Of(units.Weight{G: units.Grams(ounces * ounceGrams), Unit: units.Pound})
-		c.Estimated = n.m.r.IntN(3) > 0
-		if ounces < 16 {
-			c.Class = journal.Of("herling")
-		}
-	}
-	if fate != "" {
-		c.Fate = journal.Of(fate)
-	}
 	return c
+}
+
+func pounds(ounces float64) journal.Field[units.Weight] {
+	return journal.Of(units.Weight{G: units.Grams(ounces * ounceGrams), Unit: units.Pound})
 }
 
 // rig mounts flies from the point up.

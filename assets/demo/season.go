@@ -56,7 +56,7 @@ func (m *maker) evenings(year int, river map[journal.Date]day) []journal.Date {
 // fish by chance.
 func (m *maker) plain(d journal.Date, today day) journal.Batch {
 	b := m.home
-	if m.r.IntN(10) < 3 {
+	if m.r.IntN(3) == 0 {
 		b = m.kirk
 	}
 	n := m.night(b, d)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -39,15 +40,35 @@ func TestSheetDraws(t *testing.T) {
 	assert.Contains(t, bytesOf(t, filepath.Join(dir, "night.svg")), "Saturday 4 July 2026")
 }
 
+// longNight is the night of the demo with most entries, whose log goes on overleaf.
+func longNight(t *testing.T) journal.Trip {
+	t.Helper()
+	j, err := demoJournal()
+	require.NoError(t, err)
+	trips, err := j.Trips()
+	require.NoError(t, err)
+	var longest journal.Trip
+	most := 0
+	for _, trip := range trips {
+		log, err := j.Night(trip.ID)
+		require.NoError(t, err)
+		if n := len(log.Entries); n > most {
+			longest, most = trip, n
+		}
+	}
+	return longest
+}
+
 // Ensure that a page that goes on overleaf gives a second file and that both names
 // are printed.
 func TestSheetGoesOn(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "long.svg")
-	r := run("", "sheet", "--demo", "--night", "2026-07-05", "-o", path)
+	path, night := filepath.Join(t.TempDir(), "long.svg"), longNight(t)
+	r := run("", "sheet", "--demo", "--night", night.Evening.String(), "-o", path)
 	second := filepath.Join(filepath.Dir(path), "long-2.svg")
 	assert.Equal(t, ran{done, path + "\n" + second + "\n", ""}, r)
-	assert.Contains(t, bytesOf(t, path), "Sunday 5 July 2026")
-	assert.Contains(t, bytesOf(t, second), "Sunday 5 July 2026", "the second page says of which night it is")
+	day := strconv.Itoa(night.Evening.Day) + " " + night.Evening.Month.String()
+	assert.Contains(t, bytesOf(t, path), day)
+	assert.Contains(t, bytesOf(t, second), day, "the second page says of which night it is")
 }
 
 // Ensure that each look is a look of its own, and paper the one without a word.
@@ -161,7 +182,7 @@ func TestSheetHarmsNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "night.svg")
 	second := filepath.Join(filepath.Dir(path), "night-2.svg")
 	require.NoError(t, os.WriteFile(second, []byte("mine"), 0o600))
-	explained(t, run("", "sheet", "--demo", "--night", "2026-07-05", "-o", path), second, "not written")
+	explained(t, run("", "sheet", "--demo", "--night", longNight(t).Evening.String(), "-o", path), second, "not written")
 	assert.Equal(t, "mine", bytesOf(t, second))
 	assert.NoFileExists(t, path)
 
