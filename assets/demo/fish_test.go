@@ -80,7 +80,11 @@ func chainage(lay *geo.Layout, pool journal.ID, at journal.Place) float64 {
 // the fate of a fish that was not landed.
 func TestFishAreFair(t *testing.T) {
 	var herling, weighed, measured int
-	for _, n := range nights(t, written(t, demo.Seed)) {
+	all := nights(t, written(t, demo.Seed))
+	for seed := range uint64(4) {
+		all = append(all, nights(t, written(t, seed))...)
+	}
+	for _, n := range all {
 		kept := 0
 		for _, c := range n.Contacts {
 			pounds := float64(c.Weight.Or(zeroWeight).G) / 453.59237
