@@ -152,6 +152,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		if _, isRun := e.(journal.Run); isRun {
 			continue
 		}
+		if note, ok := e.(journal.Note); ok && note.Private && v.Page {
+			continue // a private note stays in the window
+		}
 		h := e.Base()
 		at := n.Log.At(e).Mid()
 		r := row{m: m, ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
