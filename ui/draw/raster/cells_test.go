@@ -44,6 +44,9 @@ func TestCoverageAgreesWithDenseRasteriser(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.IntRange(1, 90).Draw(t, "w"), rapid.IntRange(1, 60).Draw(t, "h")
 		pts := anyPolygon(float64(w), float64(h)).Draw(t, "pts")
+		for i := range pts { // on 1/64 dp: slivers beyond its float32 the dense one fills whole
+			pts[i] = draw.Pt(math.Round(pts[i].X*64)/64, math.Round(pts[i].Y*64)/64)
+		}
 		got := cover(w, h, draw.NonZero, pts)
 
 		r := vector.NewRasterizer(w, 600) // above 512 it counts in floating point
