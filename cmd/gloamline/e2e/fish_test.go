@@ -75,7 +75,7 @@ func TestFishSurvivesKill(t *testing.T) {
 	}()
 
 	d := newDesktop(t, 1280, 800)
-	p := d.launch("-v", "-journal", path)
+	p := d.launch("-v", "-journal", path, "-night", demoNight) // two rods fish it
 	p.says("shown", 1)
 	d.shot("1-start")
 
@@ -107,7 +107,7 @@ func TestFishSurvivesKill(t *testing.T) {
 func TestUndoThenQuit(t *testing.T) {
 	path := demoJournal(t)
 	d := newDesktop(t, 1280, 800)
-	p := d.launch("-v", "-journal", path)
+	p := d.launch("-v", "-journal", path, "-night", demoNight) // two rods fish it
 	p.says("shown", 1)
 	p.key("card open", "n")
 	p.write("x") // so that Escape must come twice
@@ -161,7 +161,7 @@ func TestLooksAndDialogs(t *testing.T) {
 func TestPageToKeep(t *testing.T) {
 	path := demoJournal(t)
 	d := newDesktop(t, 1280, 800)
-	p := d.launch("-v", "-journal", path)
+	p := d.launch("-v", "-journal", path, "-night", demoNight) // two rods fish it
 	p.says("shown", 1)
 	p.key("dialog open", "ctrl+p")
 	d.shot("7-page")
