@@ -44,18 +44,29 @@ type Batch struct {
 // bounds are given those they have now, and what hangs on a removed entry is
 // let go of it (see expand). The Change tells.
 func (j *Journal) Do(did string, b Batch) (Change, error) {
-	a, err := j.expand(b)
-	if err != nil {
-		return Change{}, err
-	}
-	if err := j.checkBatch(a); err != nil {
-		return Change{}, err
-	}
-	edits, err := j.edits(a.Batch)
+	edits, err := j.checked(b)
 	if err != nil || len(edits) == 0 {
 		return Change{}, err
 	}
 	return j.commit(Change{Did: did, Edits: edits})
+}
+
+// Try returns what Do would refuse the batch for, nil for nothing, and stores nothing.
+func (j *Journal) Try(b Batch) error {
+	_, err := j.checked(b)
+	return err
+}
+
+// checked returns what a batch would change, or all that is wrong with it.
+func (j *Journal) checked(b Batch) ([]Edit, error) {
+	a, err := j.expand(b)
+	if err != nil {
+		return nil, err
+	}
+	if err := j.checkBatch(a); err != nil {
+		return nil, err
+	}
+	return j.edits(a.Batch)
 }
 
 // Log adds an entry or a record by itself. A zero ID is not filled in: take NewID.

@@ -22,10 +22,11 @@ const (
 	Look                       // colours, units, words
 	CardOpen                   // a card was opened, closed or its fields changed
 	Can                        // which commands are enabled, or their titles
+	Carry                      // an entry is being moved in time
 )
 
 // Everything is what changed for a view that has shown nothing yet.
-const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can
+const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can | Carry
 
 // Has reports whether w includes any of v.
 func (w What) Has(v What) bool { return w&v != 0 }
@@ -48,6 +49,7 @@ type Desk struct {
 	sel    journal.Ref
 	pool   geo.ID // picked out on the sketch by hand; zero: follows the selection
 	play   bool
+	carry  *carry
 
 	strip  span
 	sketch SketchView

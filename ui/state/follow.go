@@ -59,6 +59,7 @@ func (d *Desk) concerns(c journal.Change) bool {
 
 // rebuild builds the open night anew and lets go of what is no longer in it.
 func (d *Desk) rebuild() {
+	d.carry = nil
 	n, err := d.loader.Load(d.trip)
 	if d.fault = err; err != nil {
 		n = nil

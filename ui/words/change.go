@@ -15,7 +15,7 @@ var deeds = map[string]string{
 }
 
 var verbs = map[string][2]string{ // to do it, done
-	"add": {"add", "added"}, "amend": {"change", "changed"}, "remove": {"remove", "removed"}, "retire": {"retire", "retired"},
+	"add": {"add", "added"}, "move": {"move", "moved"}, "amend": {"change", "changed"}, "remove": {"remove", "removed"}, "retire": {"retire", "retired"},
 }
 
 // Deed says what an act does, from the code a change carries: "add contact" is add
