@@ -64,7 +64,11 @@ func (s *Screen) newSketch() *own.Board {
 			s.desk.Select(journal.Ref{})
 		}
 	}
+	b.OnHover = func(p own.Pick) own.Hint { return own.Hint{Text: s.carryHint(true)} }
 	b.OnDrag = func(d own.Drag) {
+		if s.carryOnBeat(d) {
+			return
+		}
 		if v := s.desk.Sketch(); v.Zoom > 1 && !d.End {
 			v.Pan = v.Pan.Add(d.By)
 			s.desk.SetSketch(v)
@@ -127,6 +131,9 @@ func (s *Screen) newStrip() *own.Board {
 		s.cursorAt(p)
 	}
 	b.OnDrag = func(d own.Drag) {
+		if s.carryInTime(d, size(b)) {
+			return
+		}
 		if !d.From.Found && !d.End {
 			s.cursorAt(own.Pick{At: d.At, Size: size(b)})
 		}
@@ -135,6 +142,9 @@ func (s *Screen) newStrip() *own.Board {
 		n := s.desk.Night()
 		if n == nil {
 			return own.Hint{}
+		}
+		if t := s.carryHint(false); t != "" {
+			return own.Hint{Text: t}
 		}
 		f := scene.Frame(n, p.Size, s.stripView())
 		if p.At.X < f.Plot.Min.X || p.At.X > f.Plot.Max.X {

@@ -59,6 +59,7 @@ type Screen struct {
 	night  *fyne.Container
 	all    *fyne.Container
 	play   *clock
+	carry  carrying
 	frames []*frame
 }
 

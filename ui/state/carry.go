@@ -3,6 +3,7 @@ package state
 import (
 	"time"
 
+	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/timeline"
 )
@@ -23,11 +24,17 @@ type carry struct {
 	entry journal.Entry // as it stands
 	grip  Grip
 	by    time.Duration
+	spot  *geo.Place // where a contact is carried on the sketch; nil for in time only
 	moved journal.Entry
 	fault error // why it cannot be put down here
 	night *timeline.Night
 	set   timeline.Setting
+	lay   *geo.Layout // of the beat, for a contact
 }
+
+// bankside is how far from a pool's edge a fish still counts as in it, in metres: its
+// outline is a sketch.
+const bankside = 5
 
 // Lift takes an entry of the open night off its moment, and selects it. It reports
 // false where there is nothing to lift: under an open card, while playing, or for a
@@ -53,6 +60,9 @@ func (d *Desk) Lift(r journal.Ref, g Grip) bool {
 	d.act(func() {
 		d.Select(e.Ref())
 		d.carry = &carry{entry: e, grip: g, moved: e, night: d.night, set: set}
+		if r.Kind == journal.KindContact {
+			d.carry.lay = set.Beat.Layout()
+		}
 		d.tell(Carry | Can)
 	})
 	return true
@@ -69,8 +79,29 @@ func (d *Desk) Carry(by time.Duration) {
 	if by == c.by {
 		return
 	}
+	c.by = by
+	d.preview()
+}
+
+// CarryTo moves the lifted contact to a place on the beat. In a pool, or within 5 m of
+// its edge, it becomes that pool's.
+func (d *Desk) CarryTo(p geo.Place) {
+	c := d.carry
+	if c == nil {
+		return
+	}
+	if _, ok := c.entry.(journal.Contact); !ok {
+		return
+	}
+	c.spot = &p
+	d.preview()
+}
+
+// preview shows the night with the lifted entry where it is carried.
+func (d *Desk) preview() {
 	d.act(func() {
-		c.by, c.moved = by, c.shifted(by)
+		c := d.carry
+		c.moved = c.shifted(c.by)
 		log := c.night.Log
 		entries := make([]journal.Entry, len(log.Entries))
 		for i, e := range log.Entries {
@@ -105,10 +136,10 @@ func (d *Desk) PutDown() (err error) {
 	}
 	d.act(func() {
 		d.PutBack()
-		if c.by != 0 {
+		if c.by != 0 || c.spot != nil {
 			_, err = d.j.Do("move "+string(c.moved.Ref().Kind), journal.Batch{Put: []journal.Record{c.moved}})
 		}
-		if err == nil && c.by != 0 {
+		if err == nil {
 			d.Select(c.moved.Ref())
 		}
 	})
@@ -185,11 +216,21 @@ func (c *carry) within(by time.Duration) time.Duration {
 // shifted is the entry moved. An end that was not written down stays unwritten when
 // the whole is moved, and is written once it is moved itself.
 func (c *carry) shifted(by time.Duration) journal.Entry {
-	if by == 0 {
-		return c.entry
-	}
 	log := c.night.Log
 	e := c.entry
+	if k, ok := e.(journal.Contact); ok && c.spot != nil {
+		k.Spot = journal.Of(*c.spot)
+		if in, ok := c.lay.Snap(*c.spot, bankside); ok {
+			k.Pool = journal.Of(c.lay.Pools[in.Index].Pool.ID)
+			if k.Part.Known() {
+				k.Part = journal.Of(string(in.Part))
+			}
+		}
+		e = k
+	}
+	if by == 0 {
+		return e
+	}
 	h := e.Base()
 	if c.grip != Stop {
 		h.When = h.When.Shift(log.At(e), by)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"gloamline/geo"
 	"gloamline/journal"
 )
 
@@ -196,4 +197,34 @@ func TestCarryStaysInTheNight(t *testing.T) {
 			require.True(t, at.Lo.Equal(got.Lo) && at.Hi.Equal(got.Hi), "shown %v, stored %v", at, got)
 		}
 	})
+}
+
+// Ensure that a fish carried over the sketch has its place there and belongs to the
+// pool it is put down in, and that its moment stays.
+func TestCarryToPlace(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	k.add(journal.KindRun, "pool", "Alder Pool", "when", "22:35", "until", "23:12")
+	f := k.fish(journal.Landed, "when", "23:00")
+	require.Equal(t, k.pool("Alder Pool").ID, k.entry(f.Ref()).(journal.Contact).Pool.Or(journal.ID{}))
+	in := geo.Place{Lat: 55.1001, Lon: -4.4955}    // Long Flat
+	bank := geo.Place{Lat: 55.10033, Lon: -4.4995} // 3 m north of Alder Pool's edge
+	wood := geo.Place{Lat: 55.102, Lon: -4.4995}
+	for _, c := range []struct {
+		to   geo.Place
+		pool string
+	}{{in, "Long Flat"}, {bank, "Alder Pool"}, {wood, "Alder Pool"}} {
+		require.True(t, k.d.Lift(f.Ref(), Whole))
+		k.d.CarryTo(c.to)
+		require.NoError(t, k.d.PutDown())
+		got := k.entry(f.Ref()).(journal.Contact)
+		assert.Equal(t, c.to, got.Spot.Or(geo.Place{}))
+		assert.Equal(t, k.pool(c.pool).ID, got.Pool.Or(journal.ID{}), c.pool)
+		assert.Equal(t, journal.Exact(k.at("23:00")), got.When)
+	}
+	run := k.d.Night().Rods[0].Runs[0].Run
+	require.True(t, k.d.Lift(run.Ref(), Whole))
+	k.d.CarryTo(in)
+	require.NoError(t, k.d.PutDown())
+	assert.Equal(t, run, k.entry(run.Ref()), "a run has no place of its own")
 }

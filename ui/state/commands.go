@@ -65,8 +65,19 @@ func (d *Desk) table() []*Command {
 	add("edit.amend", "Change …", key("Return"), "Opens the card of what is selected.", selected,
 		card(func() (*Card, error) { return d.AmendCard(d.sel) }))
 	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
-	add("edit.let-go", "Let go", key("Escape"), "Puts the card away without storing it, else selects nothing.",
-		func() bool { return d.card != nil || selected() || !d.pool.IsZero() }, plain(func() {
+	shift := func(id, title, k string, by time.Duration, help string) {
+		add(id, title, key(k), help, func() bool { return selected() && d.card == nil && !d.play }, func() error { return d.Nudge(by) })
+	}
+	shift("edit.minute-later", "Move a minute later", ".", time.Minute, "Moves what is selected a minute later.")
+	shift("edit.minute-earlier", "Move a minute earlier", ",", -time.Minute, "Moves what is selected a minute earlier.")
+	shift("edit.ten-later", "Move ten minutes later", ">", 10*time.Minute, "Moves what is selected ten minutes later.")
+	shift("edit.ten-earlier", "Move ten minutes earlier", "<", -10*time.Minute, "Moves what is selected ten minutes earlier.")
+	add("edit.let-go", "Let go", key("Escape"), "Puts the card away without storing it, leaves what is being moved where it was, else selects nothing.",
+		func() bool { return d.card != nil || d.carry != nil || selected() || !d.pool.IsZero() }, plain(func() {
+			if d.carry != nil {
+				d.PutBack()
+				return
+			}
 			if d.card != nil {
 				d.CloseCard()
 				return

@@ -50,7 +50,11 @@ func (d *Desk) StripWindow() (from, to time.Time) {
 	if d.night == nil {
 		return time.Time{}, time.Time{}
 	}
-	if d.strip.from.IsZero() {
+	switch {
+	case !d.strip.from.IsZero():
+	case d.carry != nil: // the ground stays still under what is carried
+		return d.carry.night.From, d.carry.night.To
+	default:
 		return d.night.From, d.night.To
 	}
 	return d.strip.from, d.strip.to

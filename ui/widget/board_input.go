@@ -79,6 +79,8 @@ func (b *Board) Dragged(e *fyne.DragEvent) {
 	b.drag = true
 	b.OnDrag(Drag{From: b.press, At: at, By: at.Sub(b.last)})
 	b.last = at
+	b.pointer = e.Position
+	b.hint() // the scene may be another one now, and with it what lies here
 }
 
 // DragEnd reports that the button was let go.

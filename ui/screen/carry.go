@@ -1,0 +1,135 @@
+package screen
+
+import (
+	"math"
+	"time"
+
+	"gloamline/journal"
+	"gloamline/ui/draw"
+	"gloamline/ui/scene"
+	"gloamline/ui/state"
+	own "gloamline/ui/widget"
+	"gloamline/ui/words"
+)
+
+// carrying is an entry that the pointer has taken hold of.
+type carrying struct {
+	on    bool
+	tried bool // the entry under this press was lifted, or could not be
+	frame scene.StripFrame
+	from  float64 // where it was taken hold of, dp
+	was   journal.Spread
+}
+
+// edgeReach is how near to the end of a bracket the pointer takes hold of that end.
+const edgeReach = 7.0
+
+// carryInTime moves what was under the pointer when the button went down, and
+// reports whether the drag is about an entry.
+func (s *Screen) carryInTime(d own.Drag, board draw.Size) bool {
+	if !d.From.Found || !s.selectable(d.From.Hit.Ref) {
+		return false
+	}
+	c := &s.carry
+	if !c.tried && !d.End {
+		c.tried = true
+		c.frame, c.from = scene.Frame(s.desk.Night(), board, s.stripView()), d.From.At.X
+		c.on = s.desk.Lift(d.From.Hit.Ref, s.grip(d.From, c.frame))
+		c.was, _, _ = s.desk.Carried()
+	}
+	if c.on && !d.End {
+		s.desk.Carry(c.frame.At(d.At.X).Sub(c.frame.At(c.from)))
+	}
+	s.endCarry(d)
+	return true
+}
+
+// grip is the part of a run or a break that a place on the strip takes hold of: an end
+// of its bracket, or the whole. A short bracket is held as a whole in its middle third.
+func (s *Screen) grip(p own.Pick, f scene.StripFrame) state.Grip {
+	n := s.desk.Night()
+	for _, rod := range n.Rods {
+		for _, run := range rod.Runs {
+			if run.Run.Ref() != p.Hit.Ref {
+				continue
+			}
+			a, b := f.X(run.From.Mid()), f.X(run.To.Mid())
+			reach := math.Min(edgeReach, (b-a)/3)
+			switch {
+			case math.Abs(p.At.X-b) <= reach || p.At.X > b:
+				return state.Stop
+			case math.Abs(p.At.X-a) <= reach || p.At.X < a:
+				return state.Start
+			}
+		}
+	}
+	return state.Whole
+}
+
+// carryOnBeat moves a fish over the sketch, and reports whether the drag is about one.
+func (s *Screen) carryOnBeat(d own.Drag) bool {
+	if !d.From.Found || d.From.Hit.Ref.Kind != journal.KindContact || !s.selectable(d.From.Hit.Ref) {
+		return false
+	}
+	c := &s.carry
+	if !c.tried && !d.End {
+		c.tried = true
+		c.on = s.desk.Lift(d.From.Hit.Ref, state.Whole)
+	}
+	if c.on && !d.End {
+		s.desk.CarryTo(scene.SketchPlace(s.desk.Night(), d.From.Size, s.sketchView(), d.At))
+	}
+	s.endCarry(d)
+	return true
+}
+
+// endCarry puts down what the pointer lets go of.
+func (s *Screen) endCarry(d own.Drag) {
+	if !d.End {
+		return
+	}
+	on := s.carry.on
+	s.carry = carrying{}
+	if on {
+		s.putDown()
+	}
+}
+
+// putDown stores what is carried; refused, it is back where it was, and the footer says
+// why.
+func (s *Screen) putDown() {
+	if err := s.desk.PutDown(); err != nil {
+		if len(journal.FieldErrors(err)) == 0 {
+			s.tellError(err)
+			return
+		}
+		s.tell(words.NotMoved(err))
+	}
+}
+
+// nudge moves the selected entry by keyboard.
+func (s *Screen) nudge(by time.Duration) error {
+	err := s.desk.Nudge(by)
+	if len(journal.FieldErrors(err)) > 0 {
+		s.tell(words.NotMoved(err))
+		return nil
+	}
+	return err
+}
+
+// carryHint is the tip at the pointer while it carries something; empty otherwise.
+func (s *Screen) carryHint(onBeat bool) string {
+	at, fault, ok := s.desk.Carried()
+	if !ok {
+		return ""
+	}
+	n := s.desk.Night()
+	if !onBeat {
+		return words.Carried(at, s.carry.was, n.Zone, fault)
+	}
+	pool := ""
+	if p, ok := n.Beat.Pool(s.desk.Pool()); ok {
+		pool = words.PoolName(p.Name)
+	}
+	return words.CarriedTo(pool, fault)
+}
