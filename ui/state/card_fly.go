@@ -7,6 +7,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/journal/pen"
 )
 
 // flies are the choices among the flies there are, by length: those not retired, and
@@ -45,17 +46,17 @@ func (c *Card) flyOf(s, field string) (journal.Field[journal.ID], error) {
 			return journal.Of(id), nil
 		}
 	}
-	dress, err := ParseDress(s, typed(c.d.prefs).Fly)
+	dress, err := pen.ParseDress(s, typed(c.d.prefs).Fly)
 	if err != nil {
 		return journal.Field[journal.ID]{}, err
 	}
 	evening := c.d.night.Log.Trip.Evening
 	for _, f := range slices.Concat(c.stock, c.news) {
-		if (f.Retired.IsZero() || evening.Before(f.Retired)) && sameDress(f.On(evening), dress) {
+		if (f.Retired.IsZero() || evening.Before(f.Retired)) && pen.SameDress(f.On(evening), dress) {
 			return journal.Of(f.ID), nil
 		}
 	}
-	key := PrintDress(dress)
+	key := pen.PrintDress(dress)
 	if c.coined[key].IsZero() {
 		c.coined[key] = journal.NewID()
 	}
@@ -66,12 +67,12 @@ func (c *Card) flyOf(s, field string) (journal.Field[journal.ID], error) {
 
 // readNew says that a text makes a new fly.
 func (c *Card) readNew(text string) string {
-	dress, err := ParseDress(text, typed(c.d.prefs).Fly)
+	dress, err := pen.ParseDress(text, typed(c.d.prefs).Fly)
 	if err != nil {
 		return ""
 	}
 	for _, f := range c.news {
-		if sameDress(f.Dresses[0], dress) {
+		if pen.SameDress(f.Dresses[0], dress) {
 			return "a new fly: " + DressLabel(dress)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/journal/pen"
 	"gloamline/ui/words"
 )
 
@@ -133,7 +134,7 @@ func (c *Card) eveningFields(n *nightDraft, beats []journal.Beat) {
 		text:  func() string { return printDate(n.trip.Evening) },
 		fill:  func() string { return printDate(tonight()) },
 		put: func(s string) (err error) {
-			n.trip.Evening, err = parseDate(s, tonight())
+			n.trip.Evening, err = pen.ParseDate(s, tonight())
 			return err
 		},
 	})

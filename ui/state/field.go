@@ -3,7 +3,6 @@ package state
 import (
 	"slices"
 	"strings"
-	"time"
 )
 
 // FieldKind says how a field is filled in.
@@ -49,20 +48,6 @@ func (f Field) Shown() string {
 
 // Choice is one value that can be chosen.
 type Choice struct{ Value, Label string }
-
-// Question is a doubt that only the person can settle: what was typed has two
-// readings. Until answered the likelier one stands.
-type Question struct {
-	Text    string
-	Answers []Answer
-}
-
-// Answer is one reading: Text is what the field then says.
-type Answer struct {
-	Label string
-	Text  string
-	At    time.Time
-}
 
 // pickValue turns the label of a choice into its value; other text stays.
 func pickValue(choices []Choice, text string) string {

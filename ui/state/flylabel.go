@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gloamline/journal"
+	"gloamline/journal/pen"
 )
 
 // DressLabel describes a fly in a list: 1 in slim dark, barbless double, orange spot.
@@ -19,12 +20,12 @@ func DressLabel(d journal.Dress) string {
 	}
 	var out []string
 	for _, part := range []journal.Dress{look, arms} {
-		if s := PrintDress(part); s != PrintDress(journal.Dress{}) {
+		if s := pen.PrintDress(part); s != pen.PrintDress(journal.Dress{}) {
 			out = append(out, s)
 		}
 	}
 	if len(out) == 0 {
-		out = append(out, PrintDress(journal.Dress{}))
+		out = append(out, pen.PrintDress(journal.Dress{}))
 	}
 	if h, ok := d.HotSpot.Get(); ok {
 		out = append(out, strings.ToLower(h)+" spot")

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/journal/pen"
 )
 
 // Ensure that a fly is offered by what a person looks for: length and look, then how
@@ -20,7 +21,7 @@ func TestDressLabel(t *testing.T) {
 		"slim dark no spot":                        "slim dark, no spot",
 		"tube":                                     "tube",
 	} {
-		d, err := ParseDress(text, "in")
+		d, err := pen.ParseDress(text, "in")
 		require.NoError(t, err, text)
 		assert.Equal(t, want, DressLabel(d))
 	}
@@ -33,7 +34,7 @@ func TestFliesByLength(t *testing.T) {
 	k := newKit(t)
 	k.night(false)
 	for _, text := range []string{"10 mm full dark", "2 in slim pale", "full dark", "1 in slim dark barbless double on a hook"} {
-		d, err := ParseDress(text, "in")
+		d, err := pen.ParseDress(text, "in")
 		require.NoError(t, err)
 		_, err = k.j.Log(journal.Fly{ID: journal.NewID(), Dresses: []journal.Dress{d}})
 		require.NoError(t, err)

@@ -8,6 +8,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/journal/pen"
 	"gloamline/journal/units"
 )
 
@@ -97,7 +98,7 @@ func TestWholeNight(t *testing.T) {
 	assert.Len(t, all[journal.Fly](t, k.j), before+1)
 	made, err := journal.One[journal.Fly](k.j, rig2.Flies[0].Fly.Or(journal.ID{}))
 	require.NoError(t, err)
-	assert.Equal(t, "2 in full dark, green spot", PrintDress(made.Dresses[0]))
+	assert.Equal(t, "2 in full dark, green spot", pen.PrintDress(made.Dresses[0]))
 
 	cauldron := k.add(journal.KindRun, "rod", "Colm", "when", "0:10", "until", "0:50", "pool", "The Cauldron")
 	assert.Equal(t, exact("00:10"), cauldron.Base().When)

@@ -1,4 +1,4 @@
-package state
+package pen
 
 import (
 	"time"
@@ -38,8 +38,8 @@ type Thing struct {
 	Run   bool
 }
 
-// Reading is what a text was understood to say.
-type Reading struct {
+// Moment is what a text was understood to say.
+type Moment struct {
 	When     journal.When
 	Warnings []journal.Warning
 	Ask      *Question

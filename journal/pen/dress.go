@@ -1,4 +1,4 @@
-package state
+package pen
 
 import (
 	"regexp"
@@ -7,7 +7,6 @@ import (
 
 	"gloamline/journal"
 	"gloamline/journal/units"
-	"gloamline/ui/words"
 )
 
 var lengthShape = regexp.MustCompile(`(?:\d[\d ./,]*[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]) *(?:"|″|inches\b|inch\b|in\b|mm\b|cm\b|ft\b|m\b)?`)
@@ -160,6 +159,12 @@ func settleMedium(d *journal.Dress, n int) error {
 
 var builds = map[string]string{"hook": "on a hook"}
 
+// The words in which a fly is printed, which ParseDress reads.
+var (
+	silhouetteWords = map[journal.Silhouette]string{journal.Slim: "slim", journal.MediumBulk: "medium bulk", journal.Full: "full"}
+	toneWords       = map[journal.Tone]string{journal.DarkTone: "dark", journal.MediumTone: "mid tone", journal.LightTone: "pale"}
+)
+
 // PrintDress writes a fly so that ParseDress reads it back: ¾ in slim dark double,
 // orange spot. A dress of which nothing is known is "fly".
 func PrintDress(d journal.Dress) string {
@@ -168,10 +173,10 @@ func PrintDress(d journal.Dress) string {
 		out = append(out, l.String())
 	}
 	if s, ok := d.Silhouette.Get(); ok {
-		out = append(out, words.SilhouetteName(s))
+		out = append(out, silhouetteWords[s])
 	}
 	if t, ok := d.Tone.Get(); ok {
-		out = append(out, words.ToneName(t))
+		out = append(out, toneWords[t])
 	}
 	if b, ok := d.Barbless.Get(); ok {
 		out = append(out, map[bool]string{true: "barbless", false: "barbed"}[b])
@@ -197,9 +202,9 @@ func PrintDress(d journal.Dress) string {
 	return s
 }
 
-// sameDress reports whether two flies look the same, lengths to a tenth of a
+// SameDress reports whether two flies look the same, lengths to a tenth of a
 // millimetre, whatever unit they were typed in.
-func sameDress(a, b journal.Dress) bool {
+func SameDress(a, b journal.Dress) bool {
 	la, okA := a.Length.Get()
 	lb, okB := b.Length.Get()
 	if okA != okB || okA && (la.M-lb.M > 1e-4 || lb.M-la.M > 1e-4) {

@@ -1,4 +1,4 @@
-package state
+package pen
 
 import (
 	"regexp"
@@ -19,7 +19,7 @@ var (
 )
 
 // Parse reads a text. The error is one sentence for the field.
-func (c Clock) Parse(text string) (Reading, error) {
+func (c Clock) Parse(text string) (Moment, error) {
 	s := strings.Join(strings.Fields(strings.ToLower(text)), " ")
 	s = strings.TrimPrefix(s, "at ")
 	if m := hangShape.FindStringSubmatch(s); m != nil {
@@ -30,11 +30,11 @@ func (c Clock) Parse(text string) (Reading, error) {
 		b, okB := c.thing(m[2])
 		switch {
 		case okA && okB && a.ID == b.ID:
-			return Reading{}, wrongf("“between” needs two different things")
+			return Moment{}, wrongf("“between” needs two different things")
 		case okA && okB:
-			return Reading{When: journal.When{Kind: journal.BetweenTime, Anchors: []journal.ID{a.ID, b.ID}}}, nil
+			return Moment{When: journal.When{Kind: journal.BetweenTime, Anchors: []journal.ID{a.ID, b.ID}}}, nil
 		case okA || okB:
-			return Reading{}, wrongf("“between” joins two times or two things of the night, not one of each")
+			return Moment{}, wrongf("“between” joins two times or two things of the night, not one of each")
 		}
 		return c.parseRange(m[1], m[2])
 	}
@@ -55,31 +55,31 @@ func (c Clock) Parse(text string) (Reading, error) {
 	}
 	w, err := parseWall(s)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	in, err := c.resolve(w, c.After)
 	return in.reading(journal.Exact(in.at)), err
 }
 
-func (in instant) reading(w journal.When) Reading {
-	r := Reading{When: w, Ask: in.ask}
+func (in instant) reading(w journal.When) Moment {
+	r := Moment{When: w, Ask: in.ask}
 	if in.warning != "" {
 		r.Warnings = []journal.Warning{in.warning}
 	}
 	return r
 }
 
-func (c Clock) parseAbout(text string, slack time.Duration) (Reading, error) {
+func (c Clock) parseAbout(text string, slack time.Duration) (Moment, error) {
 	if slack <= 0 {
-		return Reading{}, wrongf("give or take nothing is an exact time: write it alone")
+		return Moment{}, wrongf("give or take nothing is an exact time: write it alone")
 	}
 	w, err := parseWall(text)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	in, err := c.resolve(w, c.After)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	if q := in.ask; q != nil {
 		for i := range q.Answers {
@@ -91,25 +91,25 @@ func (c Clock) parseAbout(text string, slack time.Duration) (Reading, error) {
 
 // parseRange reads a stretch. A doubt about either end is asked one after the
 // other: an answer rewrites that end and leaves the other as typed.
-func (c Clock) parseRange(from, to string) (Reading, error) {
+func (c Clock) parseRange(from, to string) (Moment, error) {
 	a, err := parseWall(from)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	b, err := parseWall(to)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	lo, err := c.resolve(a, c.After)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	hi, err := c.resolve(b, lo.at)
 	if err != nil {
-		return Reading{}, err
+		return Moment{}, err
 	}
 	if hi.at.Before(lo.at) {
-		return Reading{}, wrongf("the later time comes before the earlier one")
+		return Moment{}, wrongf("the later time comes before the earlier one")
 	}
 	r := lo.reading(journal.Between(lo.at, hi.at))
 	if hi.warning != "" && !slices.Contains(r.Warnings, hi.warning) {
@@ -129,7 +129,7 @@ func (c Clock) parseRange(from, to string) (Reading, error) {
 	return r, nil
 }
 
-func (c Clock) parseHanging(how, name string) (Reading, error) {
+func (c Clock) parseHanging(how, name string) (Moment, error) {
 	kind := map[string]journal.WhenKind{"after": journal.AfterTime, "before": journal.BeforeTime}[how]
 	if kind == "" {
 		kind = journal.WithinTime
@@ -137,16 +137,16 @@ func (c Clock) parseHanging(how, name string) (Reading, error) {
 	t, ok := c.thing(name)
 	switch {
 	case !ok && name == "run":
-		return Reading{}, wrongf("which run? Name it, such as %s", c.example(how, true))
+		return Moment{}, wrongf("which run? Name it, such as %s", c.example(how, true))
 	case !ok:
 		if _, err := parseWall(name); err == nil {
-			return Reading{}, wrongf("“%s” needs a thing of this night; for a stretch write 23:10-23:40", how)
+			return Moment{}, wrongf("“%s” needs a thing of this night; for a stretch write 23:10-23:40", how)
 		}
-		return Reading{}, wrongf("there is no “%s” in this night%s", name, c.suchAs(how, kind == journal.WithinTime))
+		return Moment{}, wrongf("there is no “%s” in this night%s", name, c.suchAs(how, kind == journal.WithinTime))
 	case kind == journal.WithinTime && !t.Run:
-		return Reading{}, wrongf("“%s” needs a run%s", how, c.suchAs(how, true))
+		return Moment{}, wrongf("“%s” needs a run%s", how, c.suchAs(how, true))
 	}
-	return Reading{When: journal.When{Kind: kind, Anchors: []journal.ID{t.ID}}}, nil
+	return Moment{When: journal.When{Kind: kind, Anchors: []journal.ID{t.ID}}}, nil
 }
 
 // thing finds what a moment may hang on by its name.

@@ -1,4 +1,4 @@
-package state
+package pen
 
 import (
 	"fmt"
@@ -155,27 +155,27 @@ func TestFoldNight(t *testing.T) {
 	for i, want := range []time.Time{first, second} {
 		a, err := c.Parse(r.Ask.Answers[i].Text)
 		require.NoError(t, err)
-		assert.Equal(t, Reading{When: journal.Exact(want)}, a)
+		assert.Equal(t, Moment{When: journal.Exact(want)}, a)
 	}
 	for text, want := range map[string]time.Time{"first 1:30": first, "second 0130": second, "1:30 BST": first, "01:30 gmt": second, "later 1.30": second, "01:30 second": second} {
 		a, err := c.Parse(text)
 		require.NoError(t, err, text)
-		assert.Equal(t, Reading{When: journal.Exact(want)}, a, text)
+		assert.Equal(t, Moment{When: journal.Exact(want)}, a, text)
 	}
 
 	c.After = first.Add(5 * time.Minute)
 	r, err = c.Parse("1:30")
 	require.NoError(t, err)
-	assert.Equal(t, Reading{When: journal.Exact(second)}, r, "the entry before decides")
+	assert.Equal(t, Moment{When: journal.Exact(second)}, r, "the entry before decides")
 	c.After, c.Before = time.Time{}, second.Add(-10*time.Minute)
 	r, err = c.Parse("1:30")
 	require.NoError(t, err)
-	assert.Equal(t, Reading{When: journal.Exact(first)}, r, "the entry after decides")
+	assert.Equal(t, Moment{When: journal.Exact(first)}, r, "the entry after decides")
 	c.Before = time.Time{}
 	c.Fits = func(t time.Time) bool { return t.Equal(second) }
 	r, err = c.Parse("1:30")
 	require.NoError(t, err)
-	assert.Equal(t, Reading{When: journal.Exact(second)}, r, "what fits decides")
+	assert.Equal(t, Moment{When: journal.Exact(second)}, r, "what fits decides")
 	c.Fits = nil
 
 	r, err = c.Parse("1:40-1:20")
