@@ -141,3 +141,27 @@ func (p Path) Rotated(degrees float64) Path {
 	}
 	return q
 }
+
+// Upright returns the rectangle that a path is, if it is one along the axes.
+func (p Path) Upright() (Rect, bool) {
+	pts := p.points
+	n := len(p.verbs)
+	if n > 0 && p.verbs[n-1] == Close {
+		n--
+	}
+	if n != len(pts) || n < 4 || n > 5 || p.verbs[0] != MoveTo || n == 5 && pts[4] != pts[0] {
+		return Rect{}, false
+	}
+	for _, v := range p.verbs[1:n] {
+		if v != LineTo {
+			return Rect{}, false
+		}
+	}
+	for i := range 4 {
+		a, b, c := pts[i], pts[(i+1)%4], pts[(i+2)%4]
+		if !(a.X == b.X && b.Y == c.Y || a.Y == b.Y && b.X == c.X) {
+			return Rect{}, false
+		}
+	}
+	return p.Bounds(), true
+}

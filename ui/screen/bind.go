@@ -25,6 +25,15 @@ func (s *Screen) bind() {
 	bind("file.beat", nil, s.askBeat)
 	bind("file.page", night, s.showPage)
 	bind("file.quit", nil, s.quit)
+	bind("edit.menu", night, s.menuByKey)
+	bind("go.part", nil, func() { s.nextPart(+1) })
+	bind("go.part-back", nil, func() { s.nextPart(-1) })
+	bind("go.log-down", nil, func() { s.log.Page(+1) })
+	bind("go.log-up", nil, func() { s.log.Page(-1) })
+	bind("view.legend", nil, func() { s.share(func(sh *shares) { sh.legend = !sh.legend }) })
+	bind("view.log", nil, func() { s.share(func(sh *shares) { sh.noLog = !sh.noLog }) })
+	bind("view.list", nil, func() { s.share(func(sh *shares) { sh.noSide = !sh.noSide }) })
+	bind("view.full", nil, s.toggleFull)
 	bind("help.keys", nil, s.showKeys)
 	bind("help.about", nil, s.showAbout)
 	s.desk.Journal().Subscribe(s.told)
@@ -33,17 +42,7 @@ func (s *Screen) bind() {
 // missing reports whether a command is one for a window that this one does not carry
 // out: it is then in no menu.
 func (s *Screen) missing(c *state.Command) bool {
-	switch {
-	case s.bound[c.ID]:
-		return false
-	case c.Menu == "File", c.Menu == "Help":
-		return true
-	}
-	switch c.ID {
-	case "view.nights", "view.compare", "view.season", "view.beat", "view.boxes", "view.units":
-		return true
-	}
-	return false
+	return c.Window && !s.bound[c.ID]
 }
 
 // commands are those that this window carries out.

@@ -2,10 +2,9 @@ package screen
 
 import (
 	"math"
-	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"gloamline/journal"
 	"gloamline/ui/draw"
@@ -17,16 +16,30 @@ import (
 
 // board makes a board with what all three have in common: the keyboard goes to the
 // commands, a double click amends, the other button shows a menu.
-func (s *Screen) board(paint func(draw.Size) scene.Scene) *own.Board {
+func (s *Screen) board(part state.Part, paint func(draw.Size) scene.Scene) *own.Board {
 	b := own.NewBoard(paint, s.look)
 	b.OnKey = s.typedKey
 	b.OnRune = s.typedRune
-	b.OnOpen = func(p own.Pick) {
-		if p.Found && s.selectable(p.Hit.Ref) {
-			s.runID("edit.amend")
+	b.OnFocus = func(on bool) {
+		switch {
+		case on:
+			s.desk.SetPart(part)
+		case s.desk.Part() == part:
+			s.desk.SetPart(state.Anywhere)
 		}
 	}
-	b.OnMenu = s.menuAt
+	b.OnOpen = func(p own.Pick) {
+		switch {
+		case p.Found && s.selectable(p.Hit.Ref):
+			s.runID("edit.amend")
+		case !p.Found && part != state.OnLog:
+			s.runID("view.fit")
+		}
+	}
+	b.OnMenu = func(p own.Pick) {
+		s.settleNow()
+		s.menuAt(part, p)
+	}
 	return b
 }
 
@@ -44,7 +57,7 @@ func (s *Screen) empty(size draw.Size, text string) scene.Scene {
 }
 
 func (s *Screen) newSketch() *own.Board {
-	b := s.board(func(size draw.Size) scene.Scene {
+	b := s.board(state.OnSketch, func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
 		if n == nil && s.desk.NightCount() == 0 {
 			return s.empty(size, words.EmptyJournal())
@@ -56,11 +69,15 @@ func (s *Screen) newSketch() *own.Board {
 	})
 	b.Min = fyne.NewSize(minSketch, 150)
 	b.OnPick = func(p own.Pick) {
+		s.settleNow()
 		switch {
 		case s.spotFor(p):
 		case p.Found:
 			s.pick(p.Hit.Ref)
-		default:
+		}
+	}
+	b.OnTap = func(p own.Pick) {
+		if !p.Found && s.desk.Card() == nil {
 			s.desk.Select(journal.Ref{})
 		}
 	}
@@ -73,6 +90,12 @@ func (s *Screen) newSketch() *own.Board {
 			v.Pan = v.Pan.Add(d.By)
 			s.desk.SetSketch(v)
 		}
+	}
+	b.OnShape = func(p own.Pick) desktop.Cursor {
+		if p.Found && s.selectable(p.Hit.Ref) {
+			return desktop.PointerCursor
+		}
+		return desktop.DefaultCursor
 	}
 	b.OnScroll = func(p own.Pick, _, dy float64) { s.zoomSketch(p, math.Pow(1.0035, dy)) }
 	return b
@@ -114,86 +137,13 @@ func (s *Screen) spotFor(p own.Pick) bool {
 	return false
 }
 
-func (s *Screen) newStrip() *own.Board {
-	b := s.board(func(size draw.Size) scene.Scene {
-		n := s.desk.Night()
-		if n == nil {
-			return s.empty(size, "")
-		}
-		return scene.Strip(n, size, s.look(), s.stripView())
-	})
-	b.Min = fyne.NewSize(minSketch, 180)
-	b.OnPick = func(p own.Pick) {
-		if p.Found {
-			s.pick(p.Hit.Ref)
-			return
-		}
-		s.cursorAt(p)
-	}
-	b.OnDrag = func(d own.Drag) {
-		if s.carryInTime(d, size(b)) {
-			return
-		}
-		if !d.From.Found && !d.End {
-			s.cursorAt(own.Pick{At: d.At, Size: size(b)})
-		}
-	}
-	b.OnHover = func(p own.Pick) own.Hint {
-		n := s.desk.Night()
-		if n == nil {
-			return own.Hint{}
-		}
-		if t := s.carryHint(false); t != "" {
-			return own.Hint{Text: t}
-		}
-		f := scene.Frame(n, p.Size, s.stripView())
-		if p.At.X < f.Plot.Min.X || p.At.X > f.Plot.Max.X {
-			return own.Hint{}
-		}
-		h := own.Hint{X: p.At.X}
-		if !p.Found {
-			h.Text = words.CursorLine(n, f.At(p.At.X), s.prefs())
-		}
-		return h
-	}
-	b.OnScroll = func(p own.Pick, dx, dy float64) {
-		n := s.desk.Night()
-		if n == nil {
-			return
-		}
-		f := scene.Frame(n, p.Size, s.stripView())
-		if math.Abs(dx) > math.Abs(dy) || modifiers()&fyne.KeyModifierShift != 0 {
-			by := dx
-			if by == 0 {
-				by = dy
-			}
-			s.desk.PanStrip(f.At(p.At.X).Sub(f.At(p.At.X + by)))
-			return
-		}
-		s.desk.ZoomStrip(math.Pow(1.0035, -dy), f.At(p.At.X))
-	}
-	return b
-}
-
 func (s *Screen) stripView() scene.StripView {
 	from, to := s.desk.StripWindow()
 	return scene.StripView{From: from, To: to, Cursor: s.desk.Cursor(), Selected: s.desk.Selected(), Prefs: s.prefs()}
 }
 
-// cursorAt moves the cursor to the instant under the pointer, to the full minute.
-func (s *Screen) cursorAt(p own.Pick) {
-	n := s.desk.Night()
-	if n == nil {
-		return
-	}
-	f := scene.Frame(n, p.Size, s.stripView())
-	if p.At.X >= f.Plot.Min.X-6 && p.At.X <= f.Plot.Max.X+6 {
-		s.desk.SetCursor(f.At(p.At.X).Round(time.Minute))
-	}
-}
-
 func (s *Screen) newLog() *own.Board {
-	b := s.board(func(size draw.Size) scene.Scene {
+	b := s.board(state.OnLog, func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
 		if n == nil {
 			return s.empty(size, "")
@@ -203,6 +153,7 @@ func (s *Screen) newLog() *own.Board {
 	b.Tall = true
 	b.Min = fyne.NewSize(minLog, 150)
 	b.OnPick = func(p own.Pick) {
+		s.settleNow()
 		if p.Found {
 			s.pick(p.Hit.Ref)
 		}
@@ -210,21 +161,45 @@ func (s *Screen) newLog() *own.Board {
 	return b
 }
 
-// revealSelected scrolls the log to what is selected.
-func (s *Screen) revealSelected(w state.What) {
-	if !w.Has(state.Selection|state.NightOpen) || s.desk.Selected().ID.IsZero() {
+// renewLog draws the log anew when something in it can look otherwise: while the cursor
+// passes nothing it stays as it is.
+func (s *Screen) renewLog(w state.What) {
+	passed := s.desk.Passed()
+	if w == state.Cursor && passed == s.passed {
 		return
 	}
+	s.passed = passed
+	s.log.Renew()
+	s.revealInLog(w)
+}
+
+// revealInLog scrolls the log to what was selected, else to what the cursor passed last.
+func (s *Screen) revealInLog(w state.What) {
 	sc, _ := s.log.Scene()
-	if r, ok := sc.Box(s.desk.Selected()); ok {
-		s.log.Reveal(r)
+	r := s.desk.Selected()
+	if r.ID.IsZero() || !w.Has(state.Selection) {
+		if !w.Has(state.Cursor | state.NightOpen) {
+			return
+		}
+		e := s.desk.LastPassed()
+		if e == nil {
+			s.log.Reveal(draw.R(0, 0, 1, 1))
+			return
+		}
+		r = e.Ref()
+	}
+	if box, ok := sc.Box(r); ok {
+		s.log.Reveal(box)
 	}
 }
 
-// pick selects an entry or a pool.
+// pick selects an entry, a pool or a spot of the beat.
 func (s *Screen) pick(r journal.Ref) {
-	if r.Kind == scene.PoolKind {
+	switch r.Kind {
+	case scene.PoolKind:
 		r.Kind = state.PoolKind
+	case scene.SpotKind:
+		r.Kind = state.SpotKind
 	}
 	s.desk.Select(r)
 }
@@ -233,35 +208,4 @@ func (s *Screen) pick(r journal.Ref) {
 func (s *Screen) selectable(r journal.Ref) bool {
 	n := s.desk.Night()
 	return n != nil && r.Trip == n.Log.Trip.ID && !r.ID.IsZero()
-}
-
-// menuAt shows what can be done with what lies under the pointer.
-func (s *Screen) menuAt(p own.Pick) {
-	ids := []string{"add.fish", "add.run", "add.rig", "add.note"}
-	if p.Found {
-		s.pick(p.Hit.Ref)
-		if s.selectable(p.Hit.Ref) {
-			ids = append([]string{"edit.amend", "edit.remove", ""}, ids...)
-		}
-	}
-	var items []*fyne.MenuItem
-	for _, id := range ids {
-		if id == "" {
-			items = append(items, fyne.NewMenuItemSeparator())
-		} else if c := s.desk.Command(id); c != nil {
-			i := s.menus.item(c)
-			i.Label = withKey(i.Label, keyText(c.Key), 120)
-			items = append(items, i)
-		}
-	}
-	if len(items) > 0 {
-		widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), s.win.Canvas(), p.Window)
-	}
-}
-
-// runID carries out a command by its ID.
-func (s *Screen) runID(id string) {
-	if c := s.desk.Command(id); c != nil {
-		s.run(c)
-	}
 }

@@ -95,26 +95,64 @@ func (s *Screen) endCarry(d own.Drag) {
 	}
 }
 
-// putDown stores what is carried; refused, it is back where it was, and the footer says
-// why.
+// putDown stores what is carried and says where it is now; refused, it is back where it
+// was, and the reason stands beside it and in the footer.
 func (s *Screen) putDown() {
+	before := s.desk.Lifted()
+	if before == nil {
+		return
+	}
 	if err := s.desk.PutDown(); err != nil {
-		if len(journal.FieldErrors(err)) == 0 {
-			s.tellError(err)
-			return
-		}
-		s.tell(words.NotMoved(err))
+		s.refuse(before.Ref(), err)
+		return
+	}
+	if said := s.desk.Moved(before); said != "" {
+		s.tell(said)
 	}
 }
 
-// nudge moves the selected entry by keyboard.
-func (s *Screen) nudge(by time.Duration) error {
-	err := s.desk.Nudge(by)
-	if len(journal.FieldErrors(err)) > 0 {
-		s.tell(words.NotMoved(err))
-		return nil
+// refuse says why an entry could not be moved, beside its mark.
+func (s *Screen) refuse(r journal.Ref, err error) {
+	what, do := words.Explain(err)
+	s.tell(what + " " + do)
+	for _, b := range []*own.Board{s.sketch, s.strip} {
+		if b == s.sketch && s.strip.Focused() {
+			continue
+		}
+		if sc, _ := b.Scene(); b.Visible() {
+			if box, ok := sc.Box(r); ok {
+				b.Say(what+" "+do, box)
+				return
+			}
+		}
 	}
-	return err
+}
+
+// settleAfter is how long after the last stroke what was moved by keys is stored.
+const settleAfter = 900 * time.Millisecond
+
+// syncNudge has what is moved by keys put down once no stroke follows.
+func (s *Screen) syncNudge() {
+	if s.settle != nil {
+		s.settle.Stop()
+		s.settle = nil
+	}
+	if s.desk.Nudging() {
+		s.settle = startClock(settleAfter, func(time.Duration) { s.settleNow() })
+		at, fault, _ := s.desk.Carried()
+		s.tell(words.Nudged(at, s.desk.Night().Zone, fault))
+	}
+}
+
+// settleNow puts down what is moved by keys.
+func (s *Screen) settleNow() {
+	if s.settle != nil {
+		s.settle.Stop()
+		s.settle = nil
+	}
+	if s.desk.Nudging() {
+		s.putDown()
+	}
 }
 
 // carryHint is the tip at the pointer while it carries something; empty otherwise.

@@ -59,6 +59,7 @@ func TestDragFishInTime(t *testing.T) {
 	assert.InDelta(t, 23, when().Mid().Sub(was.Mid()).Minutes(), 1)
 	press(s, fyne.KeyComma) // keys that make characters come as such
 	write(s, ",")
+	s.settleNow()
 	assert.InDelta(t, 22, when().Mid().Sub(was.Mid()).Minutes(), 1)
 	require.NoError(t, s.desk.Undo())
 	require.NoError(t, s.desk.Undo())
@@ -89,7 +90,8 @@ func TestDragRun(t *testing.T) {
 	drag(s.strip, bracket(mid), bracket(at(mid, 60)), false)
 	again := s.desk.Night().Rods[0].Runs[0]
 	assert.Equal(t, now.From, again.From)
-	assert.Contains(t, s.foot.lastTold, "Not moved")
+	assert.Contains(t, s.foot.lastTold, "one rod is in one pool at a time. It is back where it was.")
+	assert.Equal(t, s.foot.lastTold, s.strip.Said(), "the reason does not stand at the place")
 }
 
 // Ensure that a fish dragged on the sketch is where it was dropped.

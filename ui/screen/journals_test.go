@@ -123,10 +123,10 @@ func TestPlay(t *testing.T) {
 	open(t, s, "2026-07-04")
 	q := newQueue(t)
 	s.desk.SetCursor(s.desk.Night().From)
-	s.runID("go.play")
+	s.runID("play.play")
 	require.NotNil(t, s.play)
 	was := s.desk.Cursor()
 	assert.Eventually(t, func() bool { q.drain(); return s.desk.Cursor().After(was) }, 1e10, 1e6)
-	s.runID("go.play")
+	s.runID("play.play")
 	assert.Nil(t, s.play)
 }

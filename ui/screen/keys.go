@@ -15,7 +15,8 @@ var named = map[fyne.KeyName]string{
 	fyne.KeyLeft: "Left", fyne.KeyRight: "Right", fyne.KeyUp: "Up", fyne.KeyDown: "Down",
 	fyne.KeyHome: "Home", fyne.KeyEnd: "End", fyne.KeyPageUp: "PageUp", fyne.KeyPageDown: "PageDown",
 	fyne.KeyReturn: "Return", fyne.KeyEnter: "Return", fyne.KeyEscape: "Escape", fyne.KeyDelete: "Delete",
-	fyne.KeyF1: "F1", fyne.KeyF2: "F2", fyne.KeyF5: "F5", fyne.KeyF11: "F11",
+	fyne.KeyF1: "F1", fyne.KeyF2: "F2", fyne.KeyF5: "F5", fyne.KeyF6: "F6", fyne.KeyF8: "F8", fyne.KeyF9: "F9",
+	fyne.KeyF10: "F10", fyne.KeyF11: "F11", desktop.KeyMenu: "Menu",
 }
 
 // keyNames is the way back, for the menus.
@@ -33,6 +34,9 @@ var keyNames = func() map[string]fyne.KeyName {
 // come as characters too.
 func ofKey(e *fyne.KeyEvent, mod fyne.KeyModifier) (state.Key, bool) {
 	name, ok := named[e.Name]
+	if name == "Menu" {
+		return state.Key{Key: "F10", Shift: true}, true
+	}
 	return state.Key{
 		Key: name, Ctrl: mod&fyne.KeyModifierControl != 0, Shift: mod&fyne.KeyModifierShift != 0, Alt: mod&fyne.KeyModifierAlt != 0,
 	}, ok
@@ -43,6 +47,9 @@ func ofKey(e *fyne.KeyEvent, mod fyne.KeyModifier) (state.Key, bool) {
 func ofRune(r rune) state.Key {
 	if r == ' ' {
 		return state.Key{Key: "Space"}
+	}
+	if r == '=' { // the same key as + without Shift, on many keyboards
+		r = '+'
 	}
 	return state.Key{Key: strings.ToUpper(string(r)), Shift: unicode.IsUpper(r)}
 }
@@ -115,8 +122,21 @@ func (s *Screen) do(k state.Key) bool {
 		return false
 	}
 	s.run(c)
+	if picks[c.ID] {
+		s.tellByKey()
+	}
 	return true
 }
+
+// picks are the commands by which keys go from one thing to another: what it is is told
+// then, as the pointer would be.
+var picks = map[string]bool{
+	"go.select-next": true, "go.select-previous": true, "go.next-fish": true, "go.previous-fish": true,
+	"go.pool-down": true, "go.pool-up": true, "go.mark-next": true, "go.mark-previous": true,
+}
+
+// nudges move what is selected a little; every other command stores that first.
+var nudges = map[string]bool{"edit.minute-later": true, "edit.minute-earlier": true, "edit.ten-later": true, "edit.ten-earlier": true}
 
 // run carries out a command unless it is not enabled, and shows what went wrong.
 // While a card is open Return stores it and Escape puts it away; a card on which
@@ -138,6 +158,9 @@ func (s *Screen) run(c *state.Command) {
 			return
 		}
 	}
+	if !nudges[c.ID] && c.ID != "edit.let-go" {
+		s.settleNow()
+	}
 	if err := c.Run(); err != nil {
 		s.tellError(err)
 	}
@@ -146,4 +169,11 @@ func (s *Screen) run(c *state.Command) {
 // opensCard reports whether a command puts a card on the desk or another night.
 func opensCard(c *state.Command) bool {
 	return c.Menu == "Add" || c.Menu == "Night" || c.ID == "edit.amend"
+}
+
+// runID carries out a command by its ID.
+func (s *Screen) runID(id string) {
+	if c := s.desk.Command(id); c != nil {
+		s.run(c)
+	}
 }

@@ -2,7 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -59,6 +58,7 @@ func (s *Screen) quit() {
 		s.card.escape()
 		return
 	}
+	s.settleNow()
 	size := s.win.Canvas().Size()
 	if !s.win.FullScreen() {
 		s.remember("size", fmt.Sprintf("%.0fx%.0f", size.Width, size.Height))
@@ -67,15 +67,4 @@ func (s *Screen) quit() {
 		s.play.Stop()
 	}
 	s.win.Close()
-}
-
-// syncPlay starts or stops the clock that moves the cursor.
-func (s *Screen) syncPlay() {
-	switch on := s.desk.Playing(); {
-	case on && s.play == nil:
-		s.play = startClock(40*time.Millisecond, func(d time.Duration) { s.desk.Advance(d) })
-	case !on && s.play != nil:
-		s.play.Stop()
-		s.play = nil
-	}
 }

@@ -46,26 +46,33 @@ type Screen struct {
 	tips  *own.TipLayer
 	modal modal
 
-	side   *side
-	header *header
-	tools  *tools
-	sketch *own.Board
-	log    *own.Board
-	strip  *own.Board
-	bound  map[string]bool // commands that the window carries out itself
-	card   *card
-	foot   *footer
-	menus  *menus
-	night  *fyne.Container
-	all    *fyne.Container
-	play   *clock
-	carry  carrying
-	frames []*frame
+	side    *side
+	header  *header
+	tools   *tools
+	sketch  *own.Board
+	log     *own.Board
+	strip   *own.Board
+	bound   map[string]bool // commands that the window carries out itself
+	card    *card
+	foot    *footer
+	menus   *menus
+	night   *fyne.Container
+	all     *fyne.Container
+	play    *clock
+	carry   carrying
+	settle  *clock // runs while something is moved by keys
+	scrub   scrub
+	legend  *own.Board
+	shares  *shares
+	passed  int  // see renewLog
+	pulsing bool // rings are shown
+	frames  []*frame
 }
 
 // New makes the window and shows the desk in it. It is not visible until Show.
 func New(a fyne.App, d *state.Desk, opt Options) *Screen {
-	s := &Screen{app: a, desk: d, opt: opt}
+	s := &Screen{app: a, desk: d, opt: opt, shares: &shares{side: sideWidth}}
+	s.shares.read(s.recall("shares"))
 	s.win = a.NewWindow(words.WindowTitle())
 	s.win.SetIcon(AppIcon())
 	s.modal = modal{canvas: s.win.Canvas, log: opt.Log}
@@ -79,19 +86,19 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.sketch = s.newSketch()
 	s.log = s.newLog()
 	s.strip = s.newStrip()
+	s.legend = s.newLegend()
 	s.card = newCard(s)
 	s.foot = newFooter(s)
 	s.menus = newMenus(s)
 
-	s.night = container.New(&night{
-		header: s.header.all, tools: s.tools.all, sketch: s.panel(s.sketch), log: s.panel(s.log),
-		strip: s.panel(s.strip), card: s.card.all, cardOpen: func() bool { return d.Card() != nil },
-	}, s.header.all, s.tools.all)
-	l := s.night.Layout.(*night)
-	s.night.Objects = []fyne.CanvasObject{l.header, l.tools, l.sketch, l.log, l.strip, l.card}
-
-	all := &window{side: s.side.all, night: s.night, foot: s.foot.all, cardOpen: l.cardOpen}
-	s.all = container.New(all, all.side, all.night, all.foot)
+	l := &night{
+		header: s.header.all, tools: s.tools.all, sketch: s.panel(s.sketch), log: s.panel(s.log), strip: s.panel(s.strip),
+		legend: s.panel(s.legend), card: s.card.all, cardOpen: func() bool { return d.Card() != nil }, sh: s.shares, legendHeight: s.legendHeight,
+	}
+	s.dividers(l)
+	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.card, l.across, l.down)
+	all := &window{side: s.side.all, night: s.night, foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
+	s.all = container.New(all, all.side, all.night, all.foot, all.edge)
 	s.win.SetPadded(false)
 	s.win.SetContent(container.NewStack(s.all, s.tips.Object()))
 	s.win.SetMainMenu(s.menus.main)
@@ -126,9 +133,13 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look) {
 		s.sketch.Renew()
 		s.strip.Renew()
-		s.tools.sync()
-		s.log.Renew()
-		s.revealSelected(w)
+		s.pulse()
+	}
+	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.Look) {
+		s.renewLog(w)
+	}
+	if w.Has(state.Look) {
+		s.legend.Renew()
 	}
 	if w.Has(state.CardOpen) {
 		had := s.card.shown != nil
@@ -154,7 +165,10 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.NightOpen) {
 		s.rememberNight()
 	}
-	s.syncPlay()
+	if w.Has(state.Carry) {
+		s.syncNudge()
+	}
+	s.syncPlay(w)
 }
 
 // prefs are the units and names in which sentences are written.

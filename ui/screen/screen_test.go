@@ -2,9 +2,11 @@ package screen
 
 import (
 	"image/color"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -51,7 +53,7 @@ func TestLayout(t *testing.T) {
 				}
 			}
 			assert.Equal(t, card, l.card.Visible())
-			assert.Equal(t, !card, l.log.Visible())
+			assert.Equal(t, !card, l.log.Visible(), "%v", size)
 			assert.GreaterOrEqual(t, s.strip.Size().Height, float32(minStrip-8), "%v", size)
 			assert.GreaterOrEqual(t, s.sketch.Size().Height, float32(150), "%v", size)
 			assert.GreaterOrEqual(t, s.sketch.Size().Width, float32(minSketch), "%v", size)
@@ -158,23 +160,50 @@ func TestClickSelectsEverywhere(t *testing.T) {
 	}
 }
 
-// Ensure that a click and a drag on the strip move the cursor to the instant there.
+// Ensure that a click on empty ground moves the cursor to the instant there, that its line
+// and the clock below are dragged to scrub, and that other ground moves under the pointer.
 func TestStripMovesCursor(t *testing.T) {
 	s := newScreen(t, true, 1280, 800)
 	open(t, s, "2026-07-04")
-	sc, size := s.strip.Scene()
-	f := scene.Frame(s.desk.Night(), size, s.stripView())
-	y := f.Plot.Min.Y + 2
-	for x := f.Plot.Min.X + 5; x < f.Plot.Max.X; x += 97 {
-		if _, hit := sc.At(draw.Point{X: x, Y: y}); hit {
-			continue
-		}
-		s.strip.MouseDown(mouseAt(float32(x), float32(y)))
-		assert.InDelta(t, 0, f.At(x).Sub(s.desk.Cursor()).Seconds(), 31)
-		s.strip.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(float32(x)+20, float32(y))}})
-		s.strip.DragEnd()
-		assert.InDelta(t, 0, f.At(x+20).Sub(s.desk.Cursor()).Seconds(), 31)
+	f := func() scene.StripFrame {
+		_, size := s.strip.Scene()
+		return scene.Frame(s.desk.Night(), size, s.stripView())
 	}
+	at := func(x float64) time.Time { return f().At(x) }
+	y := f().Plot.Min.Y + 2
+	ground := func(from float64) float64 { // empty, and away from the cursor's line
+		sc, _ := s.strip.Scene()
+		for x := from; ; x++ {
+			if _, hit := sc.At(draw.Pt(x, y)); !hit && math.Abs(x-f().X(s.desk.Cursor())) > 20 {
+				return x
+			}
+		}
+	}
+	n := 0
+	for x := f().Plot.Min.X + 30; x < f().Plot.Max.X-60; x += 97 {
+		x = ground(x)
+		was := s.desk.Cursor()
+		s.strip.MouseDown(mouseAt(float32(x), float32(y)))
+		assert.Equal(t, was, s.desk.Cursor(), "before it is known to be no drag")
+		s.strip.MouseUp(mouseAt(float32(x), float32(y)))
+		assert.InDelta(t, 0, at(x).Sub(s.desk.Cursor()).Seconds(), 31)
+		n++
+	}
+	require.Greater(t, n, 3)
+
+	for _, grab := range []draw.Point{{X: f().X(s.desk.Cursor()) + 2, Y: y}, {X: 300, Y: float64(s.strip.Size().Height) - 6}} {
+		drag(s.strip, grab, grab.Add(draw.Pt(-50, 0)), false)
+		assert.InDelta(t, 0, at(grab.X-50).Sub(s.desk.Cursor()).Seconds(), 31)
+		assert.True(t, s.desk.Fitted())
+	}
+
+	x, was := ground(f().Plot.Min.X+200), s.desk.Cursor()
+	there := at(x)
+	drag(s.strip, draw.Pt(x, y), draw.Pt(x-40, y), false)
+	assert.InDelta(t, 0, at(x-40).Sub(there).Seconds(), 2, "the ground does not follow the pointer")
+	assert.Equal(t, was, s.desk.Cursor())
+	s.strip.DoubleTapped(&fyne.PointEvent{Position: fyne.NewPos(float32(ground(x)), float32(y))})
+	assert.True(t, s.desk.Fitted(), "a double click on empty ground shows the whole")
 }
 
 // Ensure that the wheel zooms the strip about the pointer and the sketch about the

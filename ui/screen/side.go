@@ -2,6 +2,7 @@ package screen
 
 import (
 	"image/color"
+	"math"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -35,9 +36,7 @@ func newSide(s *Screen) *side {
 	if c := s.desk.Command("night.new"); c != nil {
 		add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
 	}
-	width := canvas.NewRectangle(color.Transparent)
-	width.SetMinSize(fyne.NewSize(sideWidth, 1))
-	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)), width)
+	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)))
 	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, v.list)))
 	return v
 }
@@ -182,7 +181,7 @@ func (i *nightItem) set(row int) {
 	if r.Err != nil {
 		what = words.NightFault()
 	}
-	i.what.Text, i.what.Color = draw.Fit(draw.Font{Size: 12}, what, sideWidth-26), k.Soft
+	i.what.Text, i.what.Color = draw.Fit(draw.Font{Size: 12}, what, math.Max(60, float64(i.s.shares.side)-26)), k.Soft
 	i.bar.FillColor = color.Transparent
 	if r.Open {
 		i.bar.FillColor = k.Accent
@@ -203,7 +202,7 @@ const (
 type nightItemLayout struct{}
 
 func (nightItemLayout) MinSize([]fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(sideWidth-12, rowHeight)
+	return fyne.NewSize(minSide-12, rowHeight)
 }
 
 func (nightItemLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {

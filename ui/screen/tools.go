@@ -32,7 +32,7 @@ var toolRow = []struct{ id, icon, label string }{
 	{"add.fish", "fish", "fish"}, {"add.run", "run", "run"}, {"add.rig", "rig", "rig"}, {"add.sky", "sky", "sky"},
 	{"add.water", "river", "water"}, {"add.note", "note", "note"}, {"add.grey", "grey", "grey"},
 	{"|", "", ""},
-	{"go.play", "play", ""}, {"edit.undo", "undo", ""}, {"edit.redo", "redo", ""},
+	{"play.play", "play", ""}, {"edit.undo", "undo", ""}, {"edit.redo", "redo", ""},
 	{"view.look", "look", ""}, {"help.keys", "keys", ""}, {"file.page", "page", "page"},
 }
 
@@ -53,7 +53,7 @@ func newTools(s *Screen) *tools {
 			label = words.Tool(r.label)
 		}
 		b := s.button(label, tipOf(c), r.icon, func() { s.run(c) })
-		if r.id == "go.play" {
+		if r.id == "play.play" {
 			t.play = b
 		}
 		t.buttons = append(t.buttons, toolButton{b, c, label})

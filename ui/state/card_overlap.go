@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gloamline/journal"
+	"gloamline/timeline"
 	"gloamline/ui/words"
 )
 
@@ -18,7 +19,12 @@ func (c *Card) overlapped() string {
 	if !ok || draft.When.IsZero() {
 		return ""
 	}
-	n := c.d.night
+	return overlapped(c.d.night, draft)
+}
+
+// overlapped says which other run of its rod a run cannot be told apart from in time in
+// a night, by the rule of the journal; empty if there is none.
+func overlapped(n *timeline.Night, draft journal.Run) string {
 	es := slices.DeleteFunc(slices.Clone(n.Log.Entries), func(e journal.Entry) bool { return e.Base().ID == draft.ID })
 	log := journal.NewLog(n.Log.Trip, append(es, draft))
 	from, to := log.RunSpan(draft)
@@ -33,8 +39,10 @@ func (c *Card) overlapped() string {
 		}
 		pool, _ := n.Beat.Pool(r.Pool)
 		name := ""
-		if rod := c.rodNight(draft.Rod); rod != nil {
-			name = words.RodName(*rod)
+		for i := range n.Rods {
+			if n.Rods[i].Rod.ID == draft.Rod {
+				name = words.RodName(n.Rods[i])
+			}
 		}
 		return words.RunsOverlap(name, pool.Name, f.Mid(), t.Mid(), n.Zone)
 	}

@@ -10,6 +10,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/ui/words"
 )
 
 // entry is what stands of an entry now.
@@ -150,22 +151,48 @@ func TestCarryOntoAnotherRun(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// Ensure that nothing is lifted under an open card, and that nudging is carrying.
+// Ensure that nudges that follow each other are one change, stored by the next other
+// act, that Escape takes all of them back, and that nothing is lifted under a card.
 func TestNudge(t *testing.T) {
 	k := newKit(t)
 	k.night(false)
 	f := k.fish(journal.Landed, "when", "23:10")
 	k.d.Select(f.Ref())
-	require.NoError(t, k.d.Nudge(time.Minute))
-	require.NoError(t, k.d.Nudge(10*time.Minute))
-	assert.Equal(t, journal.Exact(k.at("23:21")), k.entry(f.Ref()).Base().When)
-	c, err := k.d.AmendCard(f.Ref())
+	run := func(id string) {
+		t.Helper()
+		require.True(t, k.d.Command(id).Enabled(), id)
+		require.NoError(t, k.d.Command(id).Run(), id)
+	}
+	before, err := k.j.Changes(0, 100)
 	require.NoError(t, err)
-	k.d.OpenCard(c)
+	for range 3 {
+		run("edit.minute-later")
+	}
+	run("edit.ten-later")
+	run("edit.minute-earlier")
+	assert.True(t, k.d.Nudging())
+	assert.Equal(t, k.at("23:22"), k.d.Night().Contacts[0].At.Mid(), "it is not shown where it was moved to")
+	assert.Equal(t, journal.Exact(k.at("23:10")), k.entry(f.Ref()).Base().When, "stored stroke by stroke")
+	run("go.next-minute")
+	assert.False(t, k.d.Nudging())
+	assert.Equal(t, journal.Exact(k.at("23:22")), k.entry(f.Ref()).Base().When)
+	after, err := k.j.Changes(0, 100)
+	require.NoError(t, err)
+	assert.Len(t, after, len(before)+1)
+	run("edit.undo")
+	assert.Equal(t, journal.Exact(k.at("23:10")), k.entry(f.Ref()).Base().When)
+
+	run("edit.ten-earlier")
+	run("edit.let-go")
+	assert.Equal(t, k.at("23:10"), k.d.Night().Contacts[0].At.Mid())
+	assert.Equal(t, f.Ref(), k.d.Selected(), "Escape let go of the selection too")
+	run("edit.amend")
 	assert.False(t, k.d.Lift(f.Ref(), Whole))
+	assert.False(t, k.d.Command("edit.minute-later").Enabled())
 	k.d.CloseCard()
 	k.d.Select(journal.Ref{})
-	require.NoError(t, k.d.Nudge(time.Minute), "with nothing selected")
+	k.d.Nudge(time.Minute)
+	assert.False(t, k.d.Nudging(), "with nothing selected")
 }
 
 // Ensure that nothing carried leaves its night, however far the pointer goes, and that
@@ -199,32 +226,83 @@ func TestCarryStaysInTheNight(t *testing.T) {
 	})
 }
 
-// Ensure that a fish carried over the sketch has its place there and belongs to the
-// pool it is put down in, and that its moment stays.
+// Ensure that a fish carried over the sketch has its place there, that its moment stays,
+// and that it is refused in words off the water and in a pool its rod did not fish then.
 func TestCarryToPlace(t *testing.T) {
 	k := newKit(t)
 	k.night(false)
 	k.add(journal.KindRun, "pool", "Alder Pool", "when", "22:35", "until", "23:12")
 	f := k.fish(journal.Landed, "when", "23:00")
 	require.Equal(t, k.pool("Alder Pool").ID, k.entry(f.Ref()).(journal.Contact).Pool.Or(journal.ID{}))
-	in := geo.Place{Lat: 55.1001, Lon: -4.4955}    // Long Flat
-	bank := geo.Place{Lat: 55.10033, Lon: -4.4995} // 3 m north of Alder Pool's edge
+	alder := geo.Place{Lat: 55.1001, Lon: -4.4995}
+	bank := geo.Place{Lat: 55.10033, Lon: -4.4995} // 3 m north of its edge
+	flat := geo.Place{Lat: 55.1001, Lon: -4.4955}  // in Long Flat
 	wood := geo.Place{Lat: 55.102, Lon: -4.4995}
-	for _, c := range []struct {
-		to   geo.Place
-		pool string
-	}{{in, "Long Flat"}, {bank, "Alder Pool"}, {wood, "Alder Pool"}} {
-		require.True(t, k.d.Lift(f.Ref(), Whole))
-		k.d.CarryTo(c.to)
-		require.NoError(t, k.d.PutDown())
+	put := func(r journal.Ref, at geo.Place) error {
+		require.True(t, k.d.Lift(r, Whole))
+		k.d.CarryTo(at)
+		return k.d.PutDown()
+	}
+	for _, at := range []geo.Place{alder, bank} {
+		require.NoError(t, put(f.Ref(), at))
 		got := k.entry(f.Ref()).(journal.Contact)
-		assert.Equal(t, c.to, got.Spot.Or(geo.Place{}))
-		assert.Equal(t, k.pool(c.pool).ID, got.Pool.Or(journal.ID{}), c.pool)
+		assert.Equal(t, at, got.Spot.Or(geo.Place{}))
+		assert.Equal(t, k.pool("Alder Pool").ID, got.Pool.Or(journal.ID{}))
 		assert.Equal(t, journal.Exact(k.at("23:00")), got.When)
 	}
+	for at, says := range map[geo.Place]string{flat: "Anna was not in Long Flat at 23:00, but in Alder Pool 22:35–23:12.", wood: "There is no pool here."} {
+		err := put(f.Ref(), at)
+		told := words.Told{}
+		require.ErrorAs(t, err, &told)
+		assert.Equal(t, says, told.What)
+		assert.Equal(t, bank, k.entry(f.Ref()).(journal.Contact).Spot.Or(geo.Place{}), "it is not back at its place")
+	}
+
+	alone := k.fish(journal.Lost, "when", "1:30") // outside any run: the place alone says the pool
+	require.NoError(t, put(alone.Ref(), flat))
+	assert.Equal(t, k.pool("Long Flat").ID, k.entry(alone.Ref()).(journal.Contact).Pool.Or(journal.ID{}))
+
 	run := k.d.Night().Rods[0].Runs[0].Run
-	require.True(t, k.d.Lift(run.Ref(), Whole))
-	k.d.CarryTo(in)
-	require.NoError(t, k.d.PutDown())
+	require.NoError(t, put(run.Ref(), flat))
 	assert.Equal(t, run, k.entry(run.Ref()), "a run has no place of its own")
+}
+
+// Ensure that a fish moved out of the run that alone told its pool keeps that pool, that
+// one moved into another run of its rod is in that run's pool, and that both are said.
+func TestCarryKeepsPool(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	run := k.add(journal.KindRun, "pool", "Alder Pool", "when", "22:35", "until", "23:12").(journal.Run)
+	k.add(journal.KindRun, "pool", "Long Flat", "when", "23:30", "until", "0:30")
+	c := journal.Contact{Head: journal.Head{ID: journal.NewID(), Trip: run.Trip, Rod: run.Rod, When: journal.Exact(k.at("23:00"))}, Touch: journal.Pull}
+	_, err := k.j.Log(c)
+	require.NoError(t, err)
+	move := func(by time.Duration) (journal.Contact, string) {
+		before := k.entry(c.Ref())
+		require.True(t, k.d.Lift(c.Ref(), Whole))
+		k.d.Carry(by)
+		require.NoError(t, k.d.PutDown())
+		return k.entry(c.Ref()).(journal.Contact), k.d.Moved(before)
+	}
+	got, said := move(40 * time.Minute) // 23:40, in the other run
+	assert.False(t, got.Pool.Known())
+	assert.Equal(t, "Fish moved to 23:40, in Long Flat.", said)
+	got, said = move(-20 * time.Minute) // 23:20, between the runs
+	assert.Equal(t, k.pool("Long Flat").ID, got.Pool.Or(journal.ID{}))
+	assert.Equal(t, "Fish moved to 23:20, in Long Flat, outside any run of Anna.", said)
+	_, said = move(-20 * time.Minute) // 23:00, in the first run
+	assert.Equal(t, "Fish moved to 23:00, in Long Flat, though Anna was in Alder Pool then.", said)
+}
+
+// Ensure that a run carried onto another one names that other one when it is refused.
+func TestCarryRefusalNamesTheOther(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	r := k.add(journal.KindRun, "pool", "Alder Pool", "when", "22:35", "until", "23:12")
+	k.add(journal.KindRun, "pool", "Long Flat", "when", "23:30", "until", "0:30")
+	require.True(t, k.d.Lift(r.Ref(), Whole))
+	k.d.Carry(50 * time.Minute)
+	told := words.Told{}
+	require.ErrorAs(t, k.d.PutDown(), &told)
+	assert.Equal(t, "Anna fishes Long Flat 23:30–00:30 then: one rod is in one pool at a time.", told.What)
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // Key is a keystroke. Key is a capital letter, a digit, a sign, or one of Left,
-// Right, Up, Down, Home, End, PageUp, PageDown, Return, Escape, Delete, Space, F1.
+// Right, Up, Down, Home, End, PageUp, PageDown, Return, Escape, Delete, Space, F1 to F12.
 type Key struct {
 	Key              string
 	Ctrl, Shift, Alt bool
@@ -38,8 +38,11 @@ type Command struct {
 	ID   string // stable, for tests and windows: "add.fish"
 	Menu string // one of Menus
 	Key  Key    // zero: none
+	On   Part   // where the key means this, over what it means elsewhere; Anywhere: everywhere
 	Name string // what a list of keys calls it at all times: "Undo"
 	Help string // one sentence
+	// Window is set for what only a window can carry out; see Bind.
+	Window bool
 	// Title returns what the menu says now: "Undo add fish".
 	Title func() string
 	// Enabled reports whether Run would do something.
@@ -49,7 +52,7 @@ type Command struct {
 }
 
 // Menus lists the menus in order.
-var Menus = []string{"File", "Edit", "Night", "Add", "Go", "View", "Help"}
+var Menus = []string{"File", "Edit", "Night", "Add", "Go", "Play", "View", "Help"}
 
 // Commands returns all commands in the order of the menus.
 func (d *Desk) Commands() []*Command { return d.commands }
@@ -63,13 +66,22 @@ func (d *Desk) Command(id string) *Command {
 	return d.commands[i]
 }
 
-// CommandFor returns the command of a key, nil if there is none.
+// CommandFor returns the command of a key in the part of the window that has the
+// keyboard, nil if there is none.
 func (d *Desk) CommandFor(k Key) *Command {
-	i := slices.IndexFunc(d.commands, func(c *Command) bool { return c.Key == k && !k.IsZero() })
-	if i < 0 {
-		return nil
+	var found *Command
+	for _, c := range d.commands {
+		if c.Key != k || k.IsZero() {
+			continue
+		}
+		if c.On == d.part && c.On != Anywhere {
+			return c
+		}
+		if c.On == Anywhere {
+			found = c
+		}
 	}
-	return d.commands[i]
+	return found
 }
 
 // Bind gives a command that only a window can carry out its act; until then it is
@@ -79,7 +91,13 @@ func (d *Desk) Bind(id string, when func() bool, run func() error) {
 		if when == nil {
 			when = func() bool { return true }
 		}
-		c.Enabled, c.Run = when, run
+		c.Enabled = when
+		c.Run = func() error {
+			if err := d.PutDown(); err != nil {
+				return err
+			}
+			return run()
+		}
 	}
 }
 

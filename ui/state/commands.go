@@ -1,32 +1,56 @@
 package state
 
 import (
-	"slices"
 	"time"
 
 	"gloamline/journal"
 	"gloamline/ui/words"
 )
 
+// tabler gathers the rows of the table.
+type tabler struct {
+	d    *Desk
+	menu string
+	rows []*Command
+}
+
+// add adds a row. What is being moved by keys is put down before any other act.
+func (t *tabler) add(id, title string, k Key, help string, enabled func() bool, run func() error) *Command {
+	c := &Command{ID: id, Menu: t.menu, Key: k, Name: title, Help: help, Title: func() string { return title }, Enabled: enabled}
+	c.Run = func() error {
+		if err := t.d.PutDown(); err != nil {
+			return err
+		}
+		return run()
+	}
+	t.rows = append(t.rows, c)
+	return c
+}
+
+// window adds a row that only a window can carry out.
+func (t *tabler) window(id, title string, k Key, help string) *Command {
+	c := t.add(id, title, k, help, never, plain(func() {}))
+	c.Window = true
+	return c
+}
+
+func always() bool { return true }
+func never() bool  { return false }
+
+func plain(f func()) func() error { return func() error { f(); return nil } }
+
+func key(k string) Key   { return Key{Key: k} }
+func ctrl(k string) Key  { return Key{Key: k, Ctrl: true} }
+func shift(k string) Key { return Key{Key: k, Shift: true} }
+
+func (d *Desk) hasNight() bool     { return d.night != nil }
+func (d *Desk) hasSelection() bool { return !d.sel.ID.IsZero() }
+
 // table is every command with its key and help: the menus, the keys, the list of
 // keys under Help and the manual are all made from it.
 func (d *Desk) table() []*Command {
-	var out []*Command
-	menu := ""
-	say := func(s string) func() string { return func() string { return s } }
-	add := func(id, title string, k Key, help string, enabled func() bool, run func() error) *Command {
-		c := &Command{ID: id, Menu: menu, Key: k, Name: title, Help: help, Title: say(title), Enabled: enabled, Run: run}
-		out = append(out, c)
-		return c
-	}
-	always := func() bool { return true }
-	never := func() bool { return false }
-	night := func() bool { return d.night != nil }
-	selected := func() bool { return !d.sel.ID.IsZero() }
-	plain := func(f func()) func() error { return func() error { f(); return nil } }
-	window := func(id, title string, k Key, help string) {
-		add(id, title, k, help, never, plain(func() {}))
-	}
+	t := &tabler{d: d}
+	add, window, night, selected := t.add, t.window, d.hasNight, d.hasSelection
 	card := func(make func() (*Card, error)) func() error {
 		return func() error {
 			c, err := make()
@@ -36,10 +60,7 @@ func (d *Desk) table() []*Command {
 			return err
 		}
 	}
-	ctrl := func(k string) Key { return Key{Key: k, Ctrl: true} }
-	key := func(k string) Key { return Key{Key: k} }
-
-	menu = "File"
+	t.menu = "File"
 	window("file.new", "New journal …", Key{}, "Starts an empty journal in a file of its own.")
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
 	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
@@ -49,7 +70,7 @@ func (d *Desk) table() []*Command {
 	window("file.backup", "Back up …", Key{}, "Copies the journal, checked, to another place.")
 	window("file.quit", "Quit", ctrl("Q"), "Closes the program. Everything is stored already.")
 
-	menu = "Edit"
+	t.menu = "Edit"
 	undo := add("edit.undo", "Undo", ctrl("Z"), "Takes the latest change back, whatever it was.",
 		func() bool { _, ok := d.j.CanUndo(); return ok }, d.Undo)
 	undo.Title = func() string {
@@ -64,28 +85,35 @@ func (d *Desk) table() []*Command {
 	}
 	add("edit.amend", "Change …", key("Return"), "Opens the card of what is selected.", selected,
 		card(func() (*Card, error) { return d.AmendCard(d.sel) }))
-	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
-	shift := func(id, title, k string, by time.Duration, help string) {
-		add(id, title, key(k), help, func() bool { return selected() && d.card == nil && !d.play }, func() error { return d.Nudge(by) })
+	for _, m := range []struct {
+		id, name, k string
+		minutes     int
+	}{
+		{"edit.minute-later", "a minute later", ".", 1},
+		{"edit.minute-earlier", "a minute earlier", ",", -1},
+		{"edit.ten-later", "ten minutes later", ">", 10},
+		{"edit.ten-earlier", "ten minutes earlier", "<", -10},
+	} {
+		c := add(m.id, "Move "+m.name, key(m.k), "Moves what is selected "+m.name+"; strokes that follow soon are one change.",
+			func() bool { return selected() && d.card == nil && !d.play }, nil)
+		c.Run = plain(func() { d.Nudge(time.Duration(m.minutes) * time.Minute) })
 	}
-	shift("edit.minute-later", "Move a minute later", ".", time.Minute, "Moves what is selected a minute later.")
-	shift("edit.minute-earlier", "Move a minute earlier", ",", -time.Minute, "Moves what is selected a minute earlier.")
-	shift("edit.ten-later", "Move ten minutes later", ">", 10*time.Minute, "Moves what is selected ten minutes later.")
-	shift("edit.ten-earlier", "Move ten minutes earlier", "<", -10*time.Minute, "Moves what is selected ten minutes earlier.")
-	add("edit.let-go", "Let go", key("Escape"), "Puts the card away without storing it, leaves what is being moved where it was, else selects nothing.",
-		func() bool { return d.card != nil || d.carry != nil || selected() || !d.pool.IsZero() }, plain(func() {
-			if d.carry != nil {
-				d.PutBack()
-				return
-			}
-			if d.card != nil {
-				d.CloseCard()
-				return
-			}
+	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
+	window("edit.menu", "What can be done here …", shift("F10"), "Opens the menu of what is picked out, as the other mouse button does; so does the menu key.")
+	letGo := add("edit.let-go", "Let go", key("Escape"), "Puts back what is being moved, or the card away without storing it, else selects nothing.",
+		func() bool { return d.carry != nil || d.card != nil || !d.Picked().ID.IsZero() }, nil)
+	letGo.Run = plain(func() {
+		switch {
+		case d.carry != nil:
+			d.PutBack()
+		case d.card != nil:
+			d.CloseCard()
+		default:
 			d.Select(journal.Ref{})
-		}))
+		}
+	})
 
-	menu = "Night"
+	t.menu = "Night"
 	add("night.new", "New night …", ctrl("N"), "Starts a night: its evening, the beat and who fished.", always, card(d.NewNightCard))
 	add("night.amend", "Change night …", Key{}, "Changes the evening, the beat, the party or the note.",
 		func() bool { return !d.trip.IsZero() },
@@ -97,7 +125,7 @@ func (d *Desk) table() []*Command {
 	add("night.earlier", "Earlier night", key("PageDown"), "Opens the night before.",
 		func() bool { i := d.RowOf(d.trip); return i < d.NightCount()-1 && d.NightCount() > 0 }, func() error { return d.NextNight(-1) })
 
-	menu = "Add"
+	t.menu = "Add"
 	fish := func(t journal.Touch) func() error {
 		return card(func() (*Card, error) { return d.FishCard(t) })
 	}
@@ -121,55 +149,8 @@ func (d *Desk) table() []*Command {
 	add("add.plan", "Plan …", Key{}, "Writes down what one meant to do.", night, entry(journal.KindPlan))
 	add("add.end", "End of the night …", key("E"), "Writes down when and why fishing ended.", night, entry(journal.KindEnd))
 
-	menu = "Go"
-	move := func(minutes int) func() error { return plain(func() { d.StepCursor(minutes) }) }
-	add("go.next-minute", "A minute on", key("Right"), "Moves the cursor on by a minute.", night, move(1))
-	add("go.previous-minute", "A minute back", key("Left"), "Moves the cursor back by a minute.", night, move(-1))
-	add("go.next-ten", "Ten minutes on", Key{Key: "Right", Shift: true}, "Moves the cursor on by ten minutes.", night, move(10))
-	add("go.previous-ten", "Ten minutes back", Key{Key: "Left", Shift: true}, "Moves the cursor back by ten minutes.", night, move(-10))
-	add("go.next-thing", "Next moment", Key{Key: "Right", Ctrl: true}, "Moves the cursor to the next moment at which something was written down.", night,
-		plain(func() { d.NextThing(+1) }))
-	add("go.previous-thing", "Moment before", Key{Key: "Left", Ctrl: true}, "Moves the cursor to the moment before.", night, plain(func() { d.NextThing(-1) }))
-	add("go.select-next", "Select next", key("Down"), "Selects the next entry of the night.", night, plain(func() { d.SelectNext(+1) }))
-	add("go.select-previous", "Select previous", key("Up"), "Selects the entry before.", night, plain(func() { d.SelectNext(-1) }))
-	add("go.grey", "To trees grey", key("G"), "Moves the cursor to when the trees go grey.",
-		func() bool { return night() && !d.night.Grey.At.IsZero() }, plain(func() { d.ToGrey() }))
-	add("go.start", "To the start", key("Home"), "Moves the cursor to the start of what the strip shows.", night,
-		plain(func() { from, _ := d.StripWindow(); d.SetCursor(from) }))
-	add("go.end", "To the end", key("End"), "Moves the cursor to the end of what the strip shows.", night,
-		plain(func() { _, to := d.StripWindow(); d.SetCursor(to) }))
-	play := add("go.play", "Play the night", key("Space"), "Lets the night pass, ten minutes a second, or stops it.", func() bool { return night() && d.card == nil },
-		plain(func() { d.Play(!d.play) }))
-	play.Title = func() string {
-		if d.play {
-			return "Stop playing"
-		}
-		return "Play the night"
-	}
-
-	menu = "View"
-	add("view.closer", "Closer", key("+"), "Shows less of the night on the strip, around the cursor.", night, plain(func() { d.ZoomStrip(0.5, time.Time{}) }))
-	add("view.wider", "Wider", key("-"), "Shows more of the night on the strip.", night, plain(func() { d.ZoomStrip(2, time.Time{}) }))
-	add("view.later", "Strip later", Key{Key: "Right", Alt: true}, "Moves the strip on by a quarter of what it shows.", night, plain(func() { d.panQuarter(+1) }))
-	add("view.earlier", "Strip earlier", Key{Key: "Left", Alt: true}, "Moves the strip back by a quarter of what it shows.", night, plain(func() { d.panQuarter(-1) }))
-	add("view.fit", "Whole fishing", key("0"), "Shows the part of the night worth drawing, and the whole beat.", night,
-		plain(func() { d.act(func() { d.FitStrip(); d.FitSketch() }) }))
-	add("view.look", "Next look", ctrl("L"), "Steps through the looks: dusk, paper, and lamp for reading under a red light.", always,
-		plain(func() { d.SetLook(Looks[(slices.Index(Looks, d.look)+1)%len(Looks)]) }))
-	window("view.nights", "Nights", ctrl("1"), "Shows the night.")
-	window("view.compare", "Compare", ctrl("2"), "Lays nights over each other by their light.")
-	window("view.season", "Season", ctrl("3"), "Counts hours and fish over a season by light.")
-	window("view.beat", "Beat", ctrl("4"), "Shows and edits the sketch of the beat.")
-	window("view.boxes", "Boxes", ctrl("5"), "Shows flies, boxes and house rules.")
-	window("view.units", "Units and words …", Key{}, "Chooses units and the names of the steps of light.")
-
-	menu = "Help"
-	window("help.keys", "Keys", key("F1"), "Lists every key.")
-	window("help.about", "About Gloamline", Key{}, "Says what the program is, and which version.")
-	return out
-}
-
-func (d *Desk) panQuarter(dir int) {
-	from, to := d.StripWindow()
-	d.PanStrip(time.Duration(dir) * to.Sub(from) / 4)
+	d.goTable(t)
+	d.playTable(t)
+	d.viewTable(t)
+	return t.rows
 }

@@ -4,11 +4,9 @@ import (
 	"slices"
 	"time"
 
+	"gloamline/journal"
 	"gloamline/timeline"
 )
-
-// PlayRate is how much faster than life a night is played.
-const PlayRate = 600
 
 // Cursor returns the instant of the cursor, zero without a night.
 func (d *Desk) Cursor() time.Time { return d.cursor }
@@ -57,53 +55,6 @@ func (d *Desk) NextThing(step int) bool {
 	return false
 }
 
-// ToGrey moves the cursor to the first full minute of grey trees, and reports whether
-// there is one.
-func (d *Desk) ToGrey() bool {
-	if d.night == nil || d.night.Grey.At.IsZero() {
-		return false
-	}
-	d.SetCursor(d.night.Grey.Minute())
-	return true
-}
-
-// Playing reports whether the night is being played.
-func (d *Desk) Playing() bool { return d.play }
-
-// Play starts or stops playing the night. At the end of the window, or where nothing
-// more was logged, it starts from the window's beginning. It is not played under an
-// open card. A window with a clock calls Advance.
-func (d *Desk) Play(on bool) {
-	if on == d.play || d.night == nil || on && d.card != nil {
-		return
-	}
-	d.act(func() {
-		d.play = on
-		d.tell(Can)
-		from, to := d.StripWindow()
-		if on && (!d.cursor.Before(to) || d.cursor.Before(from) || !d.cursor.Before(restOf(d.night))) {
-			d.SetCursor(from)
-		}
-	})
-}
-
-// Advance moves the cursor on by what elapsed of real time makes of the night
-// (PlayRate); at the end of the strip's window playing stops.
-func (d *Desk) Advance(elapsed time.Duration) {
-	if !d.play || d.night == nil || elapsed <= 0 {
-		return
-	}
-	d.act(func() {
-		_, to := d.StripWindow()
-		t := d.cursor.Add(elapsed * PlayRate)
-		if !t.Before(to) {
-			t = to
-			d.Play(false)
-		}
-		d.SetCursor(t)
-	})
-}
-
 // moments returns when something stands in the log, in order.
 func moments(n *timeline.Night) []time.Time {
 	var out []time.Time
@@ -140,4 +91,42 @@ func within(n *timeline.Night, t time.Time) time.Time {
 		return n.End
 	}
 	return t
+}
+
+// Passed counts what stands in the log at or before the cursor, ends of runs too. While it
+// stays the same, nothing in the log becomes faint or clear.
+func (d *Desk) Passed() int {
+	if d.night == nil {
+		return 0
+	}
+	n := 0
+	count := func(t time.Time) {
+		if !t.After(d.cursor) {
+			n++
+		}
+	}
+	for _, e := range d.night.Log.Entries {
+		count(d.night.Log.At(e).Mid())
+	}
+	for _, r := range d.night.Rods {
+		for _, run := range r.Runs {
+			count(run.To.Mid())
+		}
+	}
+	return n
+}
+
+// LastPassed returns the last entry at or before the cursor, nil if there is none.
+func (d *Desk) LastPassed() journal.Entry {
+	if d.night == nil {
+		return nil
+	}
+	var last journal.Entry
+	for _, e := range d.night.Log.Sorted() {
+		if d.night.Log.At(e).Mid().Truncate(time.Second).After(d.cursor) {
+			break
+		}
+		last = e
+	}
+	return last
 }

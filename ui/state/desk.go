@@ -47,8 +47,12 @@ type Desk struct {
 	trip   journal.ID
 	cursor time.Time
 	sel    journal.Ref
-	pool   geo.ID // picked out on the sketch by hand; zero: follows the selection
+	pool   geo.ID     // picked out on the sketch by hand; zero: follows the selection
+	spot   geo.ID     // a way in, a hazard or a mark picked out by hand
+	rod    journal.ID // whose lane was pointed at, until something is selected
+	part   Part
 	play   bool
+	rate   int // of playing, minutes of the night a second
 	carry  *carry
 
 	strip  span
@@ -63,7 +67,7 @@ type Desk struct {
 // New returns the desk of a journal with no night open. now is asked for the date
 // that a new night is offered, and for nothing else.
 func New(j *journal.Journal, now func() time.Time) *Desk {
-	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: words.DefaultPrefs}
+	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: words.DefaultPrefs, rate: usualRate}
 	d.sketch = wholeBeat
 	d.commands = d.table()
 	d.reload()

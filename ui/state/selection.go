@@ -5,11 +5,15 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/timeline"
 )
 
 // PoolKind marks a reference to a pool of the beat, which is not a record: ID is
-// the pool's.
-const PoolKind journal.Kind = "pool"
+// the pool's. SpotKind marks one to a way in, a hazard or a mark of the beat.
+const (
+	PoolKind journal.Kind = "pool"
+	SpotKind journal.Kind = "spot"
+)
 
 // Selected returns what is selected, zero if nothing is.
 func (d *Desk) Selected() journal.Ref { return d.sel }
@@ -18,8 +22,12 @@ func (d *Desk) Selected() journal.Ref { return d.sel }
 // the pool picked out is then that of its run or contact. A reference of kind
 // PoolKind picks out a pool. Anything else, also zero, selects nothing.
 func (d *Desk) Select(r journal.Ref) {
-	if r.Kind == PoolKind {
+	switch r.Kind {
+	case PoolKind:
 		d.SelectPool(r.ID)
+		return
+	case SpotKind:
+		d.SelectSpot(r.ID)
 		return
 	}
 	d.act(func() {
@@ -33,8 +41,8 @@ func (d *Desk) Select(r journal.Ref) {
 		default:
 			r = journal.Ref{}
 		}
-		if r != d.sel || !d.pool.IsZero() {
-			d.sel, d.pool = r, geo.ID{}
+		if r != d.sel || !d.pool.IsZero() || !d.spot.IsZero() || !d.rod.IsZero() {
+			d.sel, d.pool, d.spot, d.rod = r, geo.ID{}, geo.ID{}, journal.ID{}
 			d.tell(Selection | Can)
 		}
 		if e != nil {
@@ -132,22 +140,66 @@ func (d *Desk) SelectPool(id geo.ID) {
 		if _, ok := d.night.Beat.Pool(id); !ok {
 			id = geo.ID{}
 		}
-		if id != d.pool {
-			d.pool = id
-			d.tell(Selection)
+		if id != d.pool || !d.spot.IsZero() || !d.sel.ID.IsZero() {
+			d.sel, d.pool, d.spot = journal.Ref{}, id, geo.ID{}
+			d.tell(Selection | Can)
 			d.refreshCard()
 		}
 	})
 }
 
-// Rod returns the rod that the next entry is for: the only one, that of the
-// selected entry, or the only one with a run at the cursor; zero if none decides.
+// SelectSpot picks out a way in, a hazard or a mark of the beat by hand until
+// something else is; zero lets go.
+func (d *Desk) SelectSpot(id geo.ID) {
+	d.act(func() {
+		if d.night == nil || !slices.ContainsFunc(d.night.Beat.Features, func(f geo.Feature) bool { return f.ID == id }) {
+			id = geo.ID{}
+		}
+		if id != d.spot || !d.sel.ID.IsZero() || !d.pool.IsZero() {
+			d.sel, d.pool, d.spot = journal.Ref{}, geo.ID{}, id
+			d.tell(Selection | Can)
+		}
+	})
+}
+
+// Picked returns what the sketch has picked out, whatever it is: a spot of the beat, a
+// pool chosen by hand, or the selected entry; zero if nothing.
+func (d *Desk) Picked() journal.Ref {
+	switch {
+	case d.night == nil:
+		return journal.Ref{}
+	case !d.spot.IsZero():
+		return journal.Ref{Kind: SpotKind, Trip: d.night.Log.Trip.Beat, ID: d.spot}
+	case !d.pool.IsZero():
+		return journal.Ref{Kind: PoolKind, Trip: d.night.Log.Trip.Beat, ID: d.pool}
+	}
+	return d.sel
+}
+
+// SelectRod says whose rod the next entry is for, until something is selected.
+func (d *Desk) SelectRod(id journal.ID) {
+	d.act(func() {
+		if d.night == nil || !slices.ContainsFunc(d.night.Rods, func(r timeline.RodNight) bool { return r.Rod.ID == id }) {
+			id = journal.ID{}
+		}
+		if id != d.rod {
+			d.rod = id
+			d.refreshCard()
+		}
+	})
+}
+
+// Rod returns the rod that the next entry is for: the only one, the one pointed at,
+// that of the selected entry, or the only one with a run at the cursor; zero if none decides.
 func (d *Desk) Rod() journal.ID {
 	if d.night == nil {
 		return journal.ID{}
 	}
 	if len(d.night.Rods) == 1 {
 		return d.night.Rods[0].Rod.ID
+	}
+	if !d.rod.IsZero() {
+		return d.rod
 	}
 	if e := d.SelectedEntry(); e != nil && !e.Base().Rod.IsZero() {
 		return e.Base().Rod

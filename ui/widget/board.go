@@ -52,6 +52,7 @@ type Board struct {
 	Min  fyne.Size
 
 	OnPick   func(Pick)                   // the button went down
+	OnTap    func(Pick)                   // it came up again without a drag
 	OnOpen   func(Pick)                   // double click
 	OnMenu   func(Pick)                   // the other button
 	OnHover  func(Pick) Hint              // the pointer is here
@@ -59,18 +60,21 @@ type Board struct {
 	OnScroll func(p Pick, dx, dy float64) // the wheel turned, dp; not on a tall Board
 	OnKey    func(*fyne.KeyEvent) bool    // a key, while focused; true if it meant something
 	OnRune   func(rune)                   // a character, while focused
+	OnFocus  func(bool)                   // the keyboard came or went
+	OnShape  func(Pick) desktop.Cursor    // the shape of the pointer here
 
 	now     scene.Scene
 	size    draw.Size // that now was drawn for
 	stale   bool
 	offset  float64 // of a tall scene, dp
 	focused bool
-	paint   raster.Painter
+	paint   raster.Updater
 	pixels  *image.RGBA
 	over    *overlay
 	picture *canvas.Raster
 	press   Pick
 	drag    bool
+	down    bool // the button is
 	last    draw.Point
 	pointer fyne.Position
 }
@@ -84,6 +88,7 @@ var (
 	_ fyne.SecondaryTappable = (*Board)(nil)
 	_ desktop.Hoverable      = (*Board)(nil)
 	_ desktop.Mouseable      = (*Board)(nil)
+	_ desktop.Cursorable     = (*Board)(nil)
 )
 
 // NewBoard makes a board of what draw makes.
@@ -153,24 +158,15 @@ func (b *Board) generate(w, h int) image.Image {
 	if b.pixels == nil || b.pixels.Rect.Dx() != w || b.pixels.Rect.Dy() != h {
 		b.pixels = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	sc, size := b.Scene()
-	fill(b.pixels, b.Look().Panel)
-	if sc.List != nil && size.W > 0 {
-		b.paint.Part(b.pixels, sc.List, float64(w)/size.W, draw.Pt(0, b.offset), sc.List.Len())
+	if sc, size := b.Scene(); sc.List != nil && size.W > 0 {
+		b.paint.Update(b.pixels, sc.List, float64(w)/size.W, draw.Pt(0, b.offset), b.Look().Panel)
 	}
 	return b.pixels
 }
 
-// fill covers a picture with one opaque colour.
-func fill(img *image.RGBA, c draw.Color) {
-	row := img.Pix[:img.Rect.Dx()*4]
-	for i := 0; i < len(row); i += 4 {
-		row[i], row[i+1], row[i+2], row[i+3] = c.R, c.G, c.B, 255
-	}
-	for y := 1; y < img.Rect.Dy(); y++ {
-		copy(img.Pix[y*img.Stride:], row)
-	}
-}
+// Painted is how much of the picture was painted the last time, 0 to 1: what has not
+// changed since the time before stays.
+func (b *Board) Painted() float64 { return b.paint.Share() }
 
 // pick finds what lies at a place on the widget.
 func (b *Board) pick(at, window fyne.Position) Pick {

@@ -42,9 +42,11 @@ func (b *Board) MouseOut() {
 // button to come up, or for a second click, would feel slow.
 func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	b.takeFocus()
+	b.Say("", draw.Rect{})
 	if e.Button != desktop.MouseButtonPrimary {
 		return
 	}
+	b.down = true
 	b.press = b.pick(e.Position, e.AbsolutePosition)
 	b.last = b.press.At
 	if b.OnPick != nil {
@@ -52,8 +54,21 @@ func (b *Board) MouseDown(e *desktop.MouseEvent) {
 	}
 }
 
-// MouseUp is part of desktop.Mouseable.
-func (b *Board) MouseUp(*desktop.MouseEvent) {}
+// MouseUp reports a press that was no drag.
+func (b *Board) MouseUp(e *desktop.MouseEvent) {
+	if b.down && !b.drag && e.Button == desktop.MouseButtonPrimary && b.OnTap != nil {
+		b.OnTap(b.press)
+	}
+	b.down = false
+}
+
+// Cursor is part of desktop.Cursorable.
+func (b *Board) Cursor() desktop.Cursor {
+	if b.OnShape != nil {
+		return b.OnShape(b.pick(b.pointer, fyne.Position{}))
+	}
+	return desktop.DefaultCursor
+}
 
 // DoubleTapped opens what lies there.
 func (b *Board) DoubleTapped(e *fyne.PointEvent) {
@@ -140,24 +155,31 @@ func (b *Board) setFocus(on bool) {
 	if b.over != nil {
 		b.over.focus(on)
 	}
+	if b.OnFocus != nil {
+		b.OnFocus(on)
+	}
 }
 
 // TypedKey hands a key on.
 func (b *Board) TypedKey(e *fyne.KeyEvent) {
+	b.Say("", draw.Rect{})
 	if b.OnKey != nil && b.OnKey(e) || !b.Tall {
 		return
 	}
-	page := float64(b.Size().Height) * 0.8
 	switch e.Name {
 	case fyne.KeyPageDown:
-		b.ScrollBy(page)
+		b.Page(+1)
 	case fyne.KeyPageUp:
-		b.ScrollBy(-page)
+		b.Page(-1)
 	}
 }
 
+// Page scrolls a tall scene by most of what is in view, downwards if dir is positive.
+func (b *Board) Page(dir int) { b.ScrollBy(float64(dir) * float64(b.Size().Height) * 0.8) }
+
 // TypedRune hands a character on.
 func (b *Board) TypedRune(r rune) {
+	b.Say("", draw.Rect{})
 	if b.OnRune != nil {
 		b.OnRune(r)
 	}

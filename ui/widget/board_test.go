@@ -104,14 +104,14 @@ func TestBoardHover(t *testing.T) {
 	r := newRig(t)
 	r.show(t)
 	r.MouseMoved(mouse(50, 40))
-	assert.True(t, r.over.box.Visible())
-	assert.Equal(t, "a mark", r.over.lines[0].Text)
+	assert.True(t, r.over.hover.box.Visible())
+	assert.Equal(t, "a mark", r.over.hover.lines[0].Text)
 	assert.True(t, r.over.halo.Visible())
 	assert.False(t, r.over.upright.Visible())
 
 	r.OnHover = func(p Pick) Hint { return Hint{Text: "23:12 dark", X: p.At.X} }
 	r.MouseMoved(mouse(120, 40))
-	assert.Equal(t, "23:12 dark", r.over.lines[0].Text)
+	assert.Equal(t, "23:12 dark", r.over.hover.lines[0].Text)
 	assert.True(t, r.over.upright.Visible())
 	assert.InDelta(t, 120, r.over.upright.Position().X, 0.5)
 	assert.False(t, r.over.halo.Visible())
@@ -129,7 +129,7 @@ func TestBoardTipStaysInside(t *testing.T) {
 	r.show(t)
 	for _, p := range [][2]float32{{0, 0}, {199, 0}, {0, 99}, {199, 99}, {100, 50}} {
 		r.MouseMoved(mouse(p[0], p[1]))
-		pos, size := r.over.box.Position(), r.over.box.Size()
+		pos, size := r.over.hover.box.Position(), r.over.hover.box.Size()
 		assert.GreaterOrEqual(t, pos.X, float32(0))
 		assert.GreaterOrEqual(t, pos.Y, float32(0))
 		assert.LessOrEqual(t, pos.X+size.Width, float32(200))
@@ -221,6 +221,61 @@ func TestBoardTallScrolls(t *testing.T) {
 
 	r.TypedKey(&fyne.KeyEvent{Name: fyne.KeyPageUp})
 	assert.Less(t, r.Offset(), off)
+}
+
+// Ensure that a press that is no drag taps once it comes up, and a drag does not.
+func TestBoardTap(t *testing.T) {
+	r := newRig(t)
+	r.show(t)
+	taps := 0
+	r.OnTap = func(Pick) { taps++ }
+	r.OnDrag = func(Drag) {}
+	r.MouseDown(mouse(50, 40))
+	assert.Zero(t, taps)
+	r.MouseUp(mouse(50, 40))
+	assert.Equal(t, 1, taps)
+	r.MouseDown(mouse(50, 40))
+	r.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(70, 44)}})
+	r.MouseUp(mouse(70, 44))
+	r.DragEnd()
+	r.MouseUp(mouse(70, 44))
+	assert.Equal(t, 1, taps)
+}
+
+// Ensure that what is said beside a mark stays while the pointer moves and the scene is
+// drawn anew, and goes with the next key or press.
+func TestBoardSays(t *testing.T) {
+	r := newRig(t)
+	r.show(t)
+	said := "It is back where it was."
+	for _, away := range []func(){
+		func() { r.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft}) },
+		func() { r.TypedRune('x') },
+		func() { r.MouseDown(mouse(5, 5)) },
+	} {
+		r.Say(said, r.mark)
+		r.MouseMoved(mouse(150, 80))
+		r.Renew()
+		assert.Equal(t, said, r.Said())
+		away()
+		assert.Empty(t, r.Said())
+	}
+}
+
+// Ensure that rings widen and fade as their time passes, and go.
+func TestBoardPulse(t *testing.T) {
+	r := newRig(t)
+	r.show(t)
+	r.Pulse([]Pulse{{r.mark, 0.9}})
+	o := r.over.pulses[0]
+	require.True(t, o.Visible())
+	small, strong := o.Size().Width, o.StrokeColor.(draw.Color).A
+	r.Pulse([]Pulse{{r.mark, 0.3}})
+	assert.Greater(t, o.Size().Width, small)
+	assert.Less(t, o.StrokeColor.(draw.Color).A, strong)
+	assert.InDelta(t, 50, o.Position().X+o.Size().Width/2, 0.1)
+	r.Pulse(nil)
+	assert.False(t, o.Visible())
 }
 
 // Ensure that keys and characters are handed on, and that a board that is not tall

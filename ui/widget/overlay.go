@@ -11,22 +11,18 @@ import (
 )
 
 const (
-	tipLines = 5
-	tipWidth = 340.0
-	tipPad   = 8
-	tipRow   = 17
 	barWidth = 4
+	pulses   = 4 // rings of fish that come up together
 )
-
-var tipFont = draw.Font{Size: 12}
 
 // overlay is what lies on top of a Board's scene.
 type overlay struct {
 	b       *Board
 	upright *canvas.Rectangle
 	halo    *canvas.Rectangle
-	box     *canvas.Rectangle
-	lines   [tipLines]*canvas.Text
+	hover   *label
+	note    *label // stays until a key or a press
+	pulses  [pulses]*canvas.Circle
 	bar     *canvas.Rectangle
 	ring    *canvas.Rectangle
 }
@@ -37,40 +33,36 @@ func newOverlay(b *Board) *overlay {
 		r.Hide()
 		return r
 	}
-	o := &overlay{b: b, upright: rect(), halo: rect(), box: rect(), bar: rect(), ring: rect()}
+	o := &overlay{b: b, upright: rect(), halo: rect(), bar: rect(), ring: rect(), hover: newLabel(), note: newLabel()}
 	o.halo.StrokeWidth, o.halo.CornerRadius = 1.5, 4
-	o.box.StrokeWidth, o.box.CornerRadius = 1, 5
 	o.bar.CornerRadius = barWidth / 2
-	o.ring.StrokeWidth, o.ring.CornerRadius = 1, 5
-	for i := range o.lines {
-		o.lines[i] = canvas.NewText("", color.Transparent)
-		o.lines[i].TextSize = float32(tipFont.Size)
-		o.lines[i].Hide()
+	o.ring.StrokeWidth, o.ring.CornerRadius = 1.5, 5
+	for i := range o.pulses {
+		o.pulses[i] = canvas.NewCircle(color.Transparent)
+		o.pulses[i].StrokeWidth = 2
+		o.pulses[i].Hide()
 	}
 	o.recolour()
 	return o
 }
 
 func (o *overlay) objects() []fyne.CanvasObject {
-	out := []fyne.CanvasObject{o.bar, o.upright, o.halo, o.ring, o.box}
-	for _, l := range o.lines {
-		out = append(out, l)
+	out := []fyne.CanvasObject{o.bar, o.upright, o.halo, o.ring}
+	for _, p := range o.pulses {
+		out = append(out, p)
 	}
-	return out
+	return append(append(out, o.note.objects()...), o.hover.objects()...)
 }
 
 func (o *overlay) recolour() {
 	k := o.b.Look()
 	o.upright.FillColor = draw.Fade(k.Accent, 0.7)
 	o.halo.StrokeColor = k.Accent
-	o.box.FillColor, o.box.StrokeColor = k.Back, k.Soft
 	o.bar.FillColor = k.Soft
 	o.ring.StrokeColor = draw.Fade(k.Accent, 0.65) // seen, not louder than the cursor
-	for _, l := range o.lines {
-		l.Color = k.Ink
-		l.Refresh()
-	}
-	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.box, o.bar, o.ring} {
+	o.hover.recolour(k.Back, k.Soft, k.Ink)
+	o.note.recolour(k.Back, k.Accent, k.Ink)
+	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.bar, o.ring} {
 		r.Refresh()
 	}
 }
@@ -106,7 +98,7 @@ func (o *overlay) scrollbar() {
 func (o *overlay) clear() {
 	visible(o.upright, false)
 	visible(o.halo, false)
-	o.tip("", fyne.Position{})
+	o.hover.say("", fyne.Position{}, o.b.Size())
 }
 
 // show shows the hint for what lies at p.
@@ -125,45 +117,7 @@ func (o *overlay) show(p Pick, h Hint, pointer fyne.Position) {
 		o.halo.Resize(fyne.NewSize(float32(r.W()), float32(r.H())))
 	}
 	visible(o.halo, ring)
-	o.tip(h.Text, pointer)
-}
-
-// tip writes the tip beside the pointer, within the board.
-func (o *overlay) tip(text string, at fyne.Position) {
-	var lines []string
-	if text != "" {
-		lines = draw.Wrap(tipFont, text, tipWidth)
-	}
-	lines = lines[:min(len(lines), tipLines)]
-	visible(o.box, len(lines) > 0)
-	width := 0.0
-	for i, l := range o.lines {
-		visible(l, i < len(lines))
-		if i < len(lines) {
-			l.Text = lines[i]
-			width = math.Max(width, draw.Measure(tipFont, lines[i]).Width)
-		}
-	}
-	if len(lines) == 0 {
-		return
-	}
-	size := o.b.Size()
-	w, h := float32(width)+2*tipPad, float32(len(lines)*tipRow+2*tipPad-2)
-	x, y := at.X+14, at.Y+18
-	if x+w > size.Width-4 {
-		x = at.X - w - 10
-	}
-	if y+h > size.Height-4 {
-		y = at.Y - h - 8
-	}
-	x, y = max(4, x), max(4, y)
-	o.box.Move(fyne.NewPos(x, y))
-	o.box.Resize(fyne.NewSize(w, h))
-	for i := range lines {
-		o.lines[i].Move(fyne.NewPos(x+tipPad, y+tipPad+float32(i*tipRow)-1))
-		o.lines[i].Resize(o.lines[i].MinSize())
-		o.lines[i].Refresh()
-	}
+	o.hover.say(h.Text, pointer, o.b.Size())
 }
 
 func visible(o fyne.CanvasObject, on bool) {
