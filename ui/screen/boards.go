@@ -152,6 +152,11 @@ func (s *Screen) newLog() *own.Board {
 	})
 	b.Tall = true
 	b.Min = fyne.NewSize(minLog, 150)
+	b.OnResize = func() {
+		if s.log != nil {
+			s.revealInLog(state.Cursor)
+		}
+	}
 	b.OnPick = func(p own.Pick) {
 		s.settleNow()
 		if p.Found {

@@ -189,7 +189,7 @@ func (sh *shares) read(text string) {
 	var side, log, upper float32
 	var noSide, noLog, legend int
 	n, err := fmt.Sscanf(text, "%f %f %f %d %d %d", &side, &log, &upper, &noSide, &noLog, &legend)
-	if err != nil || n != 6 || side < minSide || side > maxSide || log < 0 || log > maxLog || upper < 0 || upper > 1 {
+	if err != nil || n != 6 || !(side >= minSide && side <= maxSide && log >= 0 && log <= maxLog && upper >= 0 && upper <= 1) {
 		return
 	}
 	sh.side, sh.log, sh.upper = side, log, upper

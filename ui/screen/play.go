@@ -17,10 +17,17 @@ func (s *Screen) syncPlay(w state.What) {
 	on := s.desk.Playing()
 	switch {
 	case on && s.play == nil:
+		began, paints := time.Now(), s.strip.Paints()
+		s.played = func() {
+			if took := time.Since(began).Seconds(); took > 0 {
+				s.opt.Log.Debug("played", "seconds", took, "frames", s.strip.Paints()-paints, "rate", float64(s.strip.Paints()-paints)/took)
+			}
+		}
 		s.play = startClock(frameTime, func(d time.Duration) { s.desk.Advance(d) })
 	case !on && s.play != nil:
 		s.play.Stop()
 		s.play = nil
+		s.played()
 		s.pulse()
 		if s.desk.PlayedOut() {
 			s.tell(words.PlayedOut())

@@ -59,6 +59,7 @@ type Screen struct {
 	night   *fyne.Container
 	all     *fyne.Container
 	play    *clock
+	played  func() // logs how fast frames came while playing
 	carry   carrying
 	settle  *clock // runs while something is moved by keys
 	scrub   scrub
@@ -130,7 +131,12 @@ func (s *Screen) changed(w state.What) {
 		s.header.sync()
 		s.foot.sync()
 	}
-	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look) {
+	switch {
+	case w == state.Cursor:
+		s.sketch.RenewIfOther()
+		s.strip.RenewIfOther()
+		s.pulse()
+	case w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look):
 		s.sketch.Renew()
 		s.strip.Renew()
 		s.pulse()
@@ -212,21 +218,29 @@ func (s *Screen) button(label, tip, icon string, tapped func()) *own.Button {
 	return b
 }
 
-// frame is the ground and edge of a panel.
-type frame struct{ edge *canvas.Rectangle }
+// frame is the edge of a panel. There is no ground under it: what lies in it covers it.
+type frame struct{ edge *own.Edges }
 
-func (f *frame) recolour(l scene.Look) {
-	f.edge.FillColor, f.edge.StrokeColor = l.Panel, l.Edge
-	f.edge.Refresh()
-}
+func (f *frame) recolour(l scene.Look) { f.edge.Recolour(l.Edge) }
 
-// panel puts something on a ground with an edge.
+// panel puts an edge around something.
 func (s *Screen) panel(o fyne.CanvasObject) fyne.CanvasObject {
-	f := &frame{canvas.NewRectangle(color.Transparent)}
-	f.edge.StrokeWidth, f.edge.CornerRadius = 1, 6
+	f := &frame{own.NewEdges(1)}
 	f.recolour(s.look())
 	s.frames = append(s.frames, f)
-	return container.NewStack(f.edge, container.New(inset{3, 3}, o))
+	return container.New(panelLayout{f}, append([]fyne.CanvasObject{o}, f.edge.Objects()...)...)
+}
+
+// panelLayout puts the edge around the first of its objects.
+type panelLayout struct{ f *frame }
+
+func (l panelLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(2, 2)
+}
+
+func (l panelLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	place(o[0], 1, 1, s.Width-2, s.Height-2)
+	l.f.edge.Place(fyne.NewPos(0, 0), s)
 }
 
 // spacer is room of that width.

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -237,7 +238,7 @@ func TestLooks(t *testing.T) {
 	for _, l := range scene.Looks {
 		s.desk.SetLook(l.Name)
 		assert.Equal(t, l.Name, s.look().Name)
-		assert.Equal(t, color.Color(l.Panel), s.frames[0].edge.FillColor, l.Name)
+		assert.Equal(t, color.Color(l.Edge), s.frames[0].edge.Objects()[0].(*canvas.Rectangle).FillColor, l.Name)
 		assert.Equal(t, color.Color(l.Ink), s.header.date.Color(), l.Name)
 		assert.Equal(t, color.Color(l.Back), s.app.Settings().Theme().Color("background", 0), l.Name)
 		img := s.win.Canvas().Capture()

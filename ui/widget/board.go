@@ -60,6 +60,7 @@ type Board struct {
 	OnScroll func(p Pick, dx, dy float64) // the wheel turned, dp; not on a tall Board
 	OnKey    func(*fyne.KeyEvent) bool    // a key, while focused; true if it meant something
 	OnRune   func(rune)                   // a character, while focused
+	OnResize func()                       // it has another size
 	OnFocus  func(bool)                   // the keyboard came or went
 	OnShape  func(Pick) desktop.Cursor    // the shape of the pointer here
 
@@ -75,6 +76,7 @@ type Board struct {
 	press   Pick
 	drag    bool
 	down    bool // the button is
+	paints  int
 	last    draw.Point
 	pointer fyne.Position
 }
@@ -104,6 +106,21 @@ func (b *Board) Renew() {
 	if b.picture != nil {
 		b.over.clear()
 		b.Refresh()
+	}
+}
+
+// RenewIfOther has the scene drawn anew now, and painted only if it looks otherwise: while
+// a cursor moves much stays as it is, and a picture handed to the window is dear.
+func (b *Board) RenewIfOther() {
+	before := b.now.List
+	b.stale = true
+	if b.picture == nil || before == nil {
+		return
+	}
+	b.Scene()
+	if b.paint.Differs(b.now.List) {
+		b.over.clear()
+		b.picture.Refresh()
 	}
 }
 
@@ -158,6 +175,7 @@ func (b *Board) generate(w, h int) image.Image {
 	if b.pixels == nil || b.pixels.Rect.Dx() != w || b.pixels.Rect.Dy() != h {
 		b.pixels = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
+	b.paints++
 	if sc, size := b.Scene(); sc.List != nil && size.W > 0 {
 		b.paint.Update(b.pixels, sc.List, float64(w)/size.W, draw.Pt(0, b.offset), b.Look().Panel)
 	}
@@ -167,6 +185,9 @@ func (b *Board) generate(w, h int) image.Image {
 // Painted is how much of the picture was painted the last time, 0 to 1: what has not
 // changed since the time before stays.
 func (b *Board) Painted() float64 { return b.paint.Share() }
+
+// Paints counts how often the picture was asked for.
+func (b *Board) Paints() int { return b.paints }
 
 // pick finds what lies at a place on the widget.
 func (b *Board) pick(at, window fyne.Position) Pick {
@@ -191,12 +212,16 @@ func (b *Board) Resize(s fyne.Size) {
 	if b.over != nil {
 		b.over.clear()
 	}
+	if b.OnResize != nil {
+		b.OnResize()
+	}
 }
 
 // CreateRenderer is part of fyne.Widget.
 func (b *Board) CreateRenderer() fyne.WidgetRenderer {
 	b.ExtendBaseWidget(b)
 	b.picture = canvas.NewRaster(b.generate)
+	b.picture.ScaleMode = canvas.ImageScalePixels // pixel for pixel: nothing to smooth
 	b.over = newOverlay(b)
 	return &boardRenderer{b: b, objects: append([]fyne.CanvasObject{b.picture}, b.over.objects()...)}
 }
@@ -219,3 +244,6 @@ func (r *boardRenderer) Refresh() {
 	r.b.picture.Refresh()
 	r.b.over.recolour()
 }
+
+// Repaint paints what changed now, for a benchmark of what a frame costs.
+func (b *Board) Repaint() { b.generate(int(b.Size().Width), int(b.Size().Height)) }

@@ -24,7 +24,7 @@ type overlay struct {
 	note    *label // stays until a key or a press
 	pulses  [pulses]*canvas.Circle
 	bar     *canvas.Rectangle
-	ring    *canvas.Rectangle
+	ring    *Edges
 }
 
 func newOverlay(b *Board) *overlay {
@@ -33,10 +33,10 @@ func newOverlay(b *Board) *overlay {
 		r.Hide()
 		return r
 	}
-	o := &overlay{b: b, upright: rect(), halo: rect(), bar: rect(), ring: rect(), hover: newLabel(), note: newLabel()}
+	o := &overlay{b: b, upright: rect(), halo: rect(), bar: rect(), ring: NewEdges(1.5), hover: newLabel(), note: newLabel()}
 	o.halo.StrokeWidth, o.halo.CornerRadius = 1.5, 4
 	o.bar.CornerRadius = barWidth / 2
-	o.ring.StrokeWidth, o.ring.CornerRadius = 1.5, 5
+	o.ring.Show(false)
 	for i := range o.pulses {
 		o.pulses[i] = canvas.NewCircle(color.Transparent)
 		o.pulses[i].StrokeWidth = 2
@@ -47,7 +47,7 @@ func newOverlay(b *Board) *overlay {
 }
 
 func (o *overlay) objects() []fyne.CanvasObject {
-	out := []fyne.CanvasObject{o.bar, o.upright, o.halo, o.ring}
+	out := append([]fyne.CanvasObject{o.bar, o.upright, o.halo}, o.ring.Objects()...)
 	for _, p := range o.pulses {
 		out = append(out, p)
 	}
@@ -59,21 +59,20 @@ func (o *overlay) recolour() {
 	o.upright.FillColor = draw.Fade(k.Accent, 0.7)
 	o.halo.StrokeColor = k.Accent
 	o.bar.FillColor = k.Soft
-	o.ring.StrokeColor = draw.Fade(k.Accent, 0.65) // seen, not louder than the cursor
+	o.ring.Recolour(draw.Fade(k.Accent, 0.65)) // seen, not louder than the cursor
 	o.hover.recolour(k.Back, k.Soft, k.Ink)
 	o.note.recolour(k.Back, k.Accent, k.Ink)
-	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.bar, o.ring} {
+	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.bar} {
 		r.Refresh()
 	}
 }
 
 func (o *overlay) resize(s fyne.Size) {
-	o.ring.Move(fyne.NewPos(0, 0))
-	o.ring.Resize(s)
+	o.ring.Place(fyne.NewPos(0, 0), s)
 	o.scrollbar()
 }
 
-func (o *overlay) focus(on bool) { visible(o.ring, on) }
+func (o *overlay) focus(on bool) { o.ring.Show(on) }
 
 // scrollbar shows which part of a tall scene is in view.
 func (o *overlay) scrollbar() {

@@ -48,6 +48,13 @@ func (u *Updater) Update(dst *image.RGBA, l *draw.List, scale float64, from draw
 	}
 }
 
+// Differs reports whether Update would paint anything for l where the picture stands as
+// it was painted last.
+func (u *Updater) Differs(l *draw.List) bool {
+	boxes, part := u.differ.Compare(u.last, l)
+	return !part || len(boxes) > 0
+}
+
 // Forget has everything painted the next time.
 func (u *Updater) Forget() { u.img, u.last = nil, nil }
 
