@@ -35,6 +35,8 @@ func TestCardByKeyboard(t *testing.T) {
 	}
 	s.focus(row(t, s, "rod").in)
 	write(s, "a") // Anna: two rods are out, so that nobody is taken for granted
+	s.focus(row(t, s, "pool").in)
+	write(s, "u") // unknown: Anna is on no run then
 	s.focus(row(t, s, "weight").in)
 	write(s, "2 lb 7 oz")
 	before := len(s.desk.Night().Contacts)

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -46,7 +47,11 @@ func (s *Screen) showPage() {
 	save := func() {
 		s.savePage(n, pages, name.Text, func(err error) {
 			if err != nil {
-				note.SetText(words.SaveFault(err))
+				fault := words.SaveFault(err)
+				if errors.Is(err, paper.ErrFormat) {
+					fault = words.WrongEnding()
+				}
+				note.SetText(fault)
 				note.Color = s.errorInk
 				note.Refresh()
 				return

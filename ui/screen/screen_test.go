@@ -79,6 +79,8 @@ func TestHeaderFollows(t *testing.T) {
 	write(s, "f")
 	s.focus(row(t, s, "rod").in)
 	write(s, "a")
+	s.focus(row(t, s, "pool").in)
+	write(s, "u")
 	press(s, fyne.KeyReturn)
 	assert.NotEqual(t, before, s.header.lines[1].Text(), "a fish more")
 	assert.Equal(t, words.Header(s.desk.Night(), s.prefs())[1], s.header.lines[1].Text())

@@ -23,6 +23,7 @@ var ErrUnfinished = errors.New("the card needs attention")
 type Card struct {
 	d       *Desk
 	title   string
+	whose   func() string // the rod it is for, by name; nil where that is plain
 	ref     journal.Ref
 	isNew   bool
 	fields  []*field
@@ -52,6 +53,7 @@ type field struct {
 	read    func() string      // how the text was understood
 	hidden  func() bool        // not to be shown for this draft
 	doubt   func() string      // why what was typed is likely a slip; empty if it is not
+	want    func() string      // what must be said first; empty if nothing
 }
 
 // begin fills the fields from the record as it stands; what was touched stays.
@@ -68,8 +70,14 @@ func (c *Card) begin() *Card {
 	return c
 }
 
-// Title says what the card does: "Add fish", "Change fish 3".
-func (c *Card) Title() string { return c.title }
+// Title says what the card does, and for whom where several rods fish: "Add fish,
+// Anna", "Change fish 3, Colm".
+func (c *Card) Title() string {
+	if c.whose != nil {
+		return words.TitleOf(c.title, c.whose())
+	}
+	return c.title
+}
 
 // Ref returns the record that the card makes or amends.
 func (c *Card) Ref() journal.Ref { return c.ref }
@@ -198,10 +206,16 @@ func (c *Card) commit() error {
 	if slices.ContainsFunc(c.fields, func(f *field) bool { return f.Error != "" && (f.hidden == nil || !f.hidden()) }) {
 		return ErrUnfinished
 	}
-	if c.doubts() {
+	card, b := c.d.card, c.batch()
+	lacks, doubts := c.wants(), c.doubts()
+	if lacks { // all that is wrong stands at its field at once
+		if err := c.d.j.Try(b); err != nil {
+			return c.blame(err)
+		}
+	}
+	if lacks || doubts {
 		return ErrUnfinished
 	}
-	card, b := c.d.card, c.batch()
 	_, err := c.d.j.Do(c.deed(b), b)
 	if err != nil {
 		return c.blame(err)
@@ -232,6 +246,19 @@ func (c *Card) deed(b journal.Batch) string {
 		}
 	}
 	return "add " + string(c.ref.Kind)
+}
+
+// wants puts what must still be said at its field.
+func (c *Card) wants() (open bool) {
+	for _, f := range c.fields {
+		if f.want == nil || f.hidden != nil && f.hidden() {
+			continue
+		}
+		if why := f.want(); why != "" {
+			c.faults[f.ID], open = why, true
+		}
+	}
+	return open
 }
 
 // doubts asks once about each text that is likely a slip of the hand; the same text

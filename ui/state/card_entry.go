@@ -70,13 +70,13 @@ func (d *Desk) AmendCard(r journal.Ref) (*Card, error) {
 
 func (d *Desk) entryCard(e journal.Entry, isNew bool) *Card {
 	c := &Card{d: d, ref: e.Ref(), isNew: isNew, faults: map[string]string{}, coined: map[string]journal.ID{}}
-	c.title = "Add " + nounOf(e)
+	c.title = words.AddTitle(words.EntryNoun(e))
 	if !isNew {
-		c.title = "Change " + nounOf(e)
+		c.title = words.ChangeTitle(words.EntryNoun(e))
 		if k, ok := e.(journal.Contact); ok {
 			for _, t := range Things(d.night) {
 				if t.ID == k.ID {
-					c.title = "Change " + t.Name
+					c.title = words.ChangeTitle(t.Name)
 				}
 			}
 		}
@@ -146,6 +146,14 @@ func (c *Card) headFields(h *journal.Head, rodded, offered bool) {
 		f.More = !rodded
 		if rodded {
 			f.fill = func() string { return c.d.Rod().String() }
+		}
+		if len(rods) > 1 {
+			c.whose = func() string {
+				if r := c.rodNight(h.Rod); r != nil {
+					return words.RodName(*r)
+				}
+				return ""
+			}
 		}
 	} else if rodded && len(rods) == 1 && c.isNew {
 		stands := c.reset

@@ -15,6 +15,7 @@ import (
 
 // fishFields are those of a contact, from a follow to a fish landed.
 func (c *Card) fishFields(k *journal.Contact) {
+	c.headFields(&k.Head, true, true)
 	touch := journal.Of(k.Touch)
 	what := c.add(pickField("touch", "What it did", &touch, journal.Touches, ""))
 	what.text = func() string { return string(k.Touch) }
@@ -35,9 +36,7 @@ func (c *Card) fishFields(k *journal.Contact) {
 		return err
 	}
 
-	c.headFields(&k.Head, true, true)
-	get, set := fieldID(&k.Pool)
-	pool := c.poolField(&k.Head, words.NotKnown(), true, get, set)
+	pool := c.fishPool(k)
 	byTime := pool.fill
 	pool.fill = func() string {
 		if id, ok := c.poolUnder(c.find("spot").Value); ok {
@@ -82,6 +81,49 @@ func (c *Card) fishFields(k *journal.Contact) {
 		}
 		return plain()
 	}
+}
+
+// unknownPool is the value of a pool that is known to be forgotten, as against one that
+// was not thought of.
+const unknownPool = "unknown"
+
+// fishPool is the pool of a fish. A new one that falls into no run is not stored until
+// the pool is chosen, or said to be unknown: else it would be missing from every count by
+// pool unnoticed.
+func (c *Card) fishPool(k *journal.Contact) *field {
+	get, set := fieldID(&k.Pool)
+	f := c.poolField(&k.Head, words.NotChosen(), true, get, set)
+	lacking := func() bool { return c.isNew && strings.TrimSpace(f.Value) == "" }
+	text, choices, put := f.text, f.choices, f.put
+	f.text = func() string {
+		if c.isNew || k.Pool.Known() {
+			return text()
+		}
+		return unknownPool
+	}
+	f.choices = func() []Choice {
+		out := choices()
+		return append(out[:1:1], append([]Choice{{unknownPool, words.UnknownPool()}}, out[1:]...)...)
+	}
+	f.put = func(s string) error {
+		if strings.EqualFold(strings.TrimSpace(s), unknownPool) {
+			s = ""
+		}
+		return put(s)
+	}
+	f.read = func() string {
+		if lacking() && c.runAt(k.Rod, c.at(&k.Head)) == nil {
+			return words.NoPoolNote()
+		}
+		return ""
+	}
+	f.want = func() string {
+		if lacking() {
+			return words.NoPoolChosen()
+		}
+		return ""
+	}
+	return f
 }
 
 // heavySeaTrout is the weight over which a sea trout is asked about, 30 lb: our own

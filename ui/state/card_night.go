@@ -53,7 +53,7 @@ func (d *Desk) nightCard(trip journal.ID) (*Card, error) {
 		return nil, err
 	}
 	c := d.cardOfNight(t, beats)
-	c.title = "Change night"
+	c.title = words.ChangeTitle(words.KindName(journal.KindTrip))
 	return c.begin(), nil
 }
 

@@ -104,6 +104,7 @@ func TestHeavyFishIsAsked(t *testing.T) {
 	k.night(false)
 	c, err := k.d.FishCard(journal.Landed)
 	require.NoError(t, err)
+	c.Set("pool", "unknown")
 	c.Set("weight", "99 lb")
 	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
 	f := field1(t, c, "weight")

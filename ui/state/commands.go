@@ -64,9 +64,7 @@ func (d *Desk) table() []*Command {
 	window("file.new", "New journal …", Key{}, "Starts an empty journal in a file of its own.")
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
 	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
-	window("file.import", "Read in …", ctrl("I"), "Reads a track, photos, gauge readings or a beat and proposes what to make of them.")
 	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.")
-	window("file.export", "Hand out …", ctrl("E"), "Writes the journal or the beat to a file that others can read.")
 	window("file.backup", "Back up …", Key{}, "Copies the journal, checked, to another place.")
 	window("file.quit", "Quit", ctrl("Q"), "Closes the program. Everything is stored already.")
 
@@ -100,6 +98,7 @@ func (d *Desk) table() []*Command {
 	}
 	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
 	window("edit.menu", "What can be done here …", shift("F10"), "Opens the menu of what is picked out, as the other mouse button does; so does the menu key.")
+	window("edit.prefs", "Preferences …", ctrl(","), "Sets units, the size of the text and the look.")
 	letGo := add("edit.let-go", "Let go", key("Escape"), "Puts back what is being moved, or the card away without storing it, else selects nothing.",
 		func() bool { return d.carry != nil || d.card != nil || !d.Picked().ID.IsZero() }, nil)
 	letGo.Run = plain(func() {
@@ -115,7 +114,7 @@ func (d *Desk) table() []*Command {
 
 	t.menu = "Night"
 	add("night.new", "New night …", ctrl("N"), "Starts a night: its evening, the beat and who fished.", always, card(d.NewNightCard))
-	add("night.amend", "Change night …", Key{}, "Changes the evening, the beat, the party or the note.",
+	add("night.amend", "Change night …", Key{Key: "N", Ctrl: true, Shift: true}, "Changes the evening, the beat, the party or the note.",
 		func() bool { return !d.trip.IsZero() },
 		card(func() (*Card, error) { return d.AmendCard(journal.Ref{Kind: journal.KindTrip, ID: d.trip}) }))
 	add("night.remove", "Remove night", Key{}, "Takes the whole night out of the journal. Undo brings it back.",
@@ -126,28 +125,29 @@ func (d *Desk) table() []*Command {
 		func() bool { i := d.RowOf(d.trip); return i < d.NightCount()-1 && d.NightCount() > 0 }, func() error { return d.NextNight(-1) })
 
 	t.menu = "Add"
+	window("add.any", "Anything …", key("A"), "Opens the list of all that can be added.")
 	fish := func(t journal.Touch) func() error {
 		return card(func() (*Card, error) { return d.FishCard(t) })
 	}
 	entry := func(k journal.Kind) func() error {
 		return card(func() (*Card, error) { return d.AddCard(k) })
 	}
-	add("add.run", "Run …", key("R"), "Writes down a run: once through a pool.", night, entry(journal.KindRun))
-	add("add.fish", "Fish landed …", key("F"), "Writes down a fish that came to the hand or the net.", night, fish(journal.Landed))
-	add("add.lost", "Fish that came off …", key("L"), "Writes down a fish hooked and lost.", night, fish(journal.Lost))
-	add("add.touch", "Pluck or pull …", key("P"), "Writes down a fish that touched the fly.", night, fish(journal.Pull))
-	add("add.show", "Boil or follow …", key("B"), "Writes down a fish that showed itself to the fly.", night, fish(journal.Boil))
-	add("add.rig", "Fly change …", key("C"), "Writes down what hangs on the rod from now on: point, droppers, line.", night, entry(journal.KindRig))
-	add("add.way", "Way of fishing …", key("W"), "Writes down how fast and how deep the fly is fished.", night, entry(journal.KindWay))
-	add("add.grey", "Trees grey …", key("T"), "Writes down the moment at which colour was gone from the trees.", night, card(d.GreyCard))
-	add("add.sky", "Sky …", key("S"), "Writes down cloud and moon.", night, entry(journal.KindSky))
-	add("add.water", "River …", key("V"), "Writes down level, trend, colour and temperature of the water.", night, entry(journal.KindWater))
-	add("add.weather", "Weather …", key("M"), "Writes down wind, mist, rain and air.", night, entry(journal.KindWeather))
-	add("add.ready", "Pool ready …", key("Y"), "Writes down when a pool would not be scared any more.", night, entry(journal.KindReady))
-	add("add.break", "Break …", key("K"), "Writes down a rest from fishing.", night, entry(journal.KindBreak))
-	add("add.note", "Note …", key("N"), "Writes down anything else.", night, entry(journal.KindNote))
-	add("add.plan", "Plan …", Key{}, "Writes down what one meant to do.", night, entry(journal.KindPlan))
-	add("add.end", "End of the night …", key("E"), "Writes down when and why fishing ended.", night, entry(journal.KindEnd))
+	add("add.run", "Run …", key("R"), "Adds a run: once through a pool.", night, entry(journal.KindRun))
+	add("add.fish", "Fish landed …", key("F"), "Adds a fish that came to the hand or the net.", night, fish(journal.Landed))
+	add("add.lost", "Fish that came off …", key("L"), "Adds a fish hooked and lost.", night, fish(journal.Lost))
+	add("add.touch", "Pluck or pull …", key("P"), "Adds a fish that plucked or pulled at the fly.", night, fish(journal.Pull))
+	add("add.show", "Boil or follow …", key("B"), "Adds a fish that showed itself to the fly.", night, fish(journal.Boil))
+	add("add.rig", "Fly change …", key("C"), "Adds a change of what hangs on the rod: point, droppers, line.", night, entry(journal.KindRig))
+	add("add.way", "Way of fishing …", key("W"), "Adds how fast and how deep the fly was fished.", night, entry(journal.KindWay))
+	add("add.grey", "Trees grey …", key("T"), "Adds the moment at which colour was gone from the trees.", night, card(d.GreyCard))
+	add("add.sky", "Sky …", key("S"), "Adds cloud and moon.", night, entry(journal.KindSky))
+	add("add.water", "River …", key("V"), "Adds level, trend, colour and temperature of the water.", night, entry(journal.KindWater))
+	add("add.weather", "Weather …", key("M"), "Adds wind, mist, rain and air.", night, entry(journal.KindWeather))
+	add("add.ready", "Pool ready …", key("Y"), "Adds when a pool would not be scared any more.", night, entry(journal.KindReady))
+	add("add.break", "Break …", key("K"), "Adds a rest from fishing.", night, entry(journal.KindBreak))
+	add("add.note", "Note …", key("N"), "Adds anything else, in your own words.", night, entry(journal.KindNote))
+	add("add.plan", "Plan …", key("J"), "Adds what one meant to do.", night, entry(journal.KindPlan))
+	add("add.end", "End of the night …", key("E"), "Adds when and why fishing ended.", night, entry(journal.KindEnd))
 
 	d.goTable(t)
 	d.playTable(t)

@@ -14,7 +14,7 @@ func (d *Desk) goTable(t *tabler) {
 	t.add("go.previous-minute", "A minute back", key("Left"), "Moves the cursor back by a minute.", night, move(-1))
 	t.add("go.next-ten", "Ten minutes on", ctrl("Right"), "Moves the cursor on by ten minutes.", night, move(10))
 	t.add("go.previous-ten", "Ten minutes back", ctrl("Left"), "Moves the cursor back by ten minutes.", night, move(-10))
-	t.add("go.next-thing", "Next moment", Key{Key: "Right", Ctrl: true, Shift: true}, "Moves the cursor to the next moment at which something was written down.", night, step(d.NextThing, +1))
+	t.add("go.next-thing", "Next moment", Key{Key: "Right", Ctrl: true, Shift: true}, "Moves the cursor to the next moment at which something was added.", night, step(d.NextThing, +1))
 	t.add("go.previous-thing", "Moment before", Key{Key: "Left", Ctrl: true, Shift: true}, "Moves the cursor to the moment before.", night, step(d.NextThing, -1))
 	t.add("go.select-next", "Next entry", key("Down"), "Selects the next entry of the night.", night, step(d.SelectNext, +1))
 	t.add("go.select-previous", "Entry before", key("Up"), "Selects the entry before.", night, step(d.SelectNext, -1))

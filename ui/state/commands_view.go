@@ -52,12 +52,6 @@ func (d *Desk) viewTable(t *tabler) {
 	t.window("view.full", "Full screen", key("F11"), "Fills the screen, without the bar of the system, or goes back.")
 	t.add("view.look", "Next look", ctrl("L"), "Steps through the looks: dusk, paper, and lamp for reading under a red light.", always,
 		plain(func() { d.SetLook(Looks[(slices.Index(Looks, d.look)+1)%len(Looks)]) }))
-	t.window("view.nights", "Nights", ctrl("1"), "Shows the night.")
-	t.window("view.compare", "Compare", ctrl("2"), "Lays nights over each other by their light.")
-	t.window("view.season", "Season", ctrl("3"), "Counts hours and fish over a season by light.")
-	t.window("view.beat", "Beat", ctrl("4"), "Shows and edits the sketch of the beat.")
-	t.window("view.boxes", "Boxes", ctrl("5"), "Shows flies, boxes and house rules.")
-	t.window("view.units", "Units and words …", Key{}, "Chooses units and the names of the steps of light.")
 
 	t.menu = "Help"
 	t.window("help.keys", "Keys", key("F1"), "Lists every key.")

@@ -42,18 +42,19 @@ type Desk struct {
 
 	list list
 
-	night  *timeline.Night
-	fault  error // why the open night cannot be shown
-	trip   journal.ID
-	cursor time.Time
-	sel    journal.Ref
-	pool   geo.ID     // picked out on the sketch by hand; zero: follows the selection
-	spot   geo.ID     // a way in, a hazard or a mark picked out by hand
-	rod    journal.ID // whose lane was pointed at, until something is selected
-	part   Part
-	play   bool
-	rate   int // of playing, minutes of the night a second
-	carry  *carry
+	night   *timeline.Night
+	fault   error // why the open night cannot be shown
+	trip    journal.ID
+	cursor  time.Time
+	sel     journal.Ref
+	pool    geo.ID     // picked out on the sketch by hand; zero: follows the selection
+	spot    geo.ID     // a way in, a hazard or a mark picked out by hand
+	rod     journal.ID // whose lane was pointed at, until something is selected
+	touched journal.ID // whose lane or entry was touched last on this night
+	part    Part
+	play    bool
+	rate    int // of playing, minutes of the night a second
+	carry   *carry
 
 	strip  span
 	sketch SketchView

@@ -100,6 +100,7 @@ func (k *kit) write(c *Card, err error, pairs ...string) journal.Entry {
 	for i := 0; i < len(pairs); i += 2 {
 		c.Set(pairs[i], pairs[i+1])
 	}
+	k.nowhere(c)
 	if err := c.Commit(); err != nil {
 		for _, f := range c.Fields() {
 			if f.Error != "" {
@@ -111,6 +112,13 @@ func (k *kit) write(c *Card, err error, pairs ...string) journal.Entry {
 	r, err := k.j.Get(c.Ref())
 	require.NoError(k.t, err)
 	return r.(journal.Entry)
+}
+
+// nowhere says of a fish in no run that its pool is not known, as the card asks.
+func (k *kit) nowhere(c *Card) {
+	if f, ok := c.Field("pool"); ok && c.New() && c.Ref().Kind == journal.KindContact && f.Value == "" {
+		c.Set("pool", "unknown")
+	}
 }
 
 func (k *kit) add(kind journal.Kind, pairs ...string) journal.Entry {

@@ -96,7 +96,7 @@ func (d *Desk) Open(trip journal.ID) error {
 	d.act(func() {
 		d.closeCard()
 		d.trip, d.night, d.fault = trip, n, nil
-		d.sel, d.pool, d.play = journal.Ref{}, journal.ID{}, false
+		d.sel, d.pool, d.touched, d.play = journal.Ref{}, journal.ID{}, journal.ID{}, false
 		d.strip, d.sketch = span{}, wholeBeat
 		d.cursor = restOf(n)
 		d.tell(Everything &^ Look)

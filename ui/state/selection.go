@@ -39,13 +39,16 @@ func (d *Desk) Select(r journal.Ref) {
 		case e != nil:
 			r = e.Ref()
 		default:
-			r = journal.Ref{}
+			r, d.touched = journal.Ref{}, journal.ID{} // let go of everything
 		}
 		if r != d.sel || !d.pool.IsZero() || !d.spot.IsZero() || !d.rod.IsZero() {
 			d.sel, d.pool, d.spot, d.rod = r, geo.ID{}, geo.ID{}, journal.ID{}
 			d.tell(Selection | Can)
 		}
 		if e != nil {
+			if rod := e.Base().Rod; !rod.IsZero() {
+				d.touched = rod
+			}
 			d.SetCursor(d.night.Log.At(e).Mid())
 		}
 	})
@@ -183,14 +186,15 @@ func (d *Desk) SelectRod(id journal.ID) {
 			id = journal.ID{}
 		}
 		if id != d.rod {
-			d.rod = id
+			d.rod, d.touched = id, id
 			d.refreshCard()
 		}
 	})
 }
 
 // Rod returns the rod that the next entry is for: the only one, the one pointed at,
-// that of the selected entry, or the only one with a run at the cursor; zero if none decides.
+// that of the selected entry, the only one with a run at the cursor (in the pool picked
+// out by hand, if one is), or the one touched last; zero if none decides.
 func (d *Desk) Rod() journal.ID {
 	if d.night == nil {
 		return journal.ID{}
@@ -205,15 +209,18 @@ func (d *Desk) Rod() journal.ID {
 		return e.Base().Rod
 	}
 	var found journal.ID
+	several := false
 	for i := range d.night.Rods {
 		r := &d.night.Rods[i]
-		if r.RunAt(d.cursor) == nil {
+		run := r.RunAt(d.cursor)
+		if run == nil || !d.pool.IsZero() && run.Run.Pool != d.pool {
 			continue
 		}
-		if !found.IsZero() {
-			return journal.ID{}
-		}
+		several = several || !found.IsZero()
 		found = r.Rod.ID
+	}
+	if several || found.IsZero() {
+		return d.touched
 	}
 	return found
 }

@@ -149,6 +149,26 @@ func CardFirst() string { return "Finish this first: Enter stores it, Escape dro
 func MoreFields() string  { return "More" }
 func FewerFields() string { return "Less" }
 
+// AddTitle and ChangeTitle head a card; TitleOf adds whose it is.
+func AddTitle(noun string) string    { return "Add " + noun }
+func ChangeTitle(noun string) string { return "Change " + noun }
+func TitleOf(title, rod string) string {
+	return commas(title, rod)
+}
+
+// NoPoolNote stands at the pool of a fish that no run takes in; NoPoolChosen is why
+// such a fish is not stored yet.
+func NoPoolNote() string { return "no run takes this time in" }
+func NoPoolChosen() string {
+	return "Choose the pool, or “unknown”: no run of this rod takes this time in."
+}
+
+// UnknownPool is the choice of a fish whose pool nobody remembers.
+func UnknownPool() string { return "unknown" }
+
+// NotChosen is the choice of a field that must be filled in.
+func NotChosen() string { return "not chosen" }
+
 // NotKnown is the choice of a field that is left open.
 func NotKnown() string { return "not known" }
 
@@ -174,6 +194,11 @@ func PageHint() string {
 // Saved tells where a file went.
 func Saved(path string) string { return "Saved as " + path }
 
+// WrongEnding asks for a name that says the format.
+func WrongEnding() string {
+	return "The name must end in .pdf, .png or .svg: the ending says the format."
+}
+
 // SaveFault says why a file could not be saved.
 func SaveFault(err error) string {
 	switch {
@@ -184,5 +209,5 @@ func SaveFault(err error) string {
 	case errors.Is(err, fs.ErrPermission):
 		return "That folder cannot be written to. Choose another one."
 	}
-	return "It could not be saved: " + err.Error()
+	return "It could not be saved: " + strings.TrimSuffix(cause(err), ".") + ". See that the disk or stick is there and has room, or choose another folder."
 }

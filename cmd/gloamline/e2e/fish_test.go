@@ -80,9 +80,10 @@ func TestFishSurvivesKill(t *testing.T) {
 	d.shot("1-start")
 
 	p.key("card open", "f")
-	p.press("Tab")
-	p.write("a")                               // what, then the rod: Anna
-	p.press("Tab", "Tab", "Tab", "Tab", "Tab") // when, pool, fly, species, weight
+	p.write("a")                 // the rod: Anna
+	p.press("Tab", "Tab", "Tab") // what it did, when, pool
+	p.write("u")                 // unknown: she is on no run then
+	p.press("Tab", "Tab", "Tab") // fly, species, weight
 	p.write("2 lb 7 oz")
 	d.shot("2-fish")
 	p.key("msg=stored", "Return")
@@ -117,8 +118,9 @@ func TestUndoThenQuit(t *testing.T) {
 	require.Zero(t, p.count("msg=stored"))
 
 	p.key("card open", "f")
-	p.press("Tab")
 	p.write("a") // Anna's
+	p.press("Tab", "Tab", "Tab")
+	p.write("u") // the pool is unknown
 	p.key("msg=stored", "Return")
 	p.key("undo=true", "ctrl+z")
 	p.key("redo=true", "ctrl+shift+z")

@@ -1,0 +1,86 @@
+package state
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"gloamline/journal"
+)
+
+// Ensure that a fish outside every run is not stored without a word about its pool: the
+// card says so at the field, and a pool or "unknown" settles it. Other faults stand at
+// their fields at the same time.
+func TestFishWithoutPool(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	k.add(journal.KindRun, "when", "22:30", "until", "23:10", "pool", "Alder Pool")
+	c, err := k.d.FishCard(journal.Lost)
+	require.NoError(t, err)
+	c.Set("when", "23:30")
+	c.Set("weight", "99 kg")
+	assert.Equal(t, "no run takes this time in", field1(t, c, "pool").Read)
+	assert.Empty(t, field1(t, c, "pool").Error, "not before Enter")
+	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
+	assert.Equal(t, "Choose the pool, or “unknown”: no run of this rod takes this time in.", field1(t, c, "pool").Error)
+	assert.NotEmpty(t, field1(t, c, "weight").Error)
+	assert.Empty(t, k.d.Night().Contacts)
+	c.Set("weight", "")
+	c.Set("pool", "unknown")
+	assert.Empty(t, field1(t, c, "pool").Error)
+	require.NoError(t, c.Commit())
+	got := k.d.Night().Contacts[0].Contact
+	assert.False(t, got.Pool.Known())
+
+	// A fish that stands without a pool is amended without being asked again.
+	c = k.amend(got.Ref())
+	assert.Equal(t, "unknown", field1(t, c, "pool").Shown())
+	k.write(c, nil, "note", "under the alders")
+	k.write(k.amend(got.Ref()), nil, "pool", "Long Flat")
+	assert.Equal(t, k.pool("Long Flat").ID, k.d.Night().Contacts[0].Contact.Pool.Or(journal.ID{}))
+	k.write(k.amend(got.Ref()), nil, "pool", "unknown")
+	assert.False(t, k.d.Night().Contacts[0].Contact.Pool.Known())
+
+	// Within a run nothing is asked.
+	c, err = k.d.FishCard(journal.Pull)
+	require.NoError(t, err)
+	c.Set("when", "22:50")
+	assert.Empty(t, field1(t, c, "pool").Read)
+	require.NoError(t, c.Commit())
+}
+
+// Ensure that with two rods the card says whose it is in its title and its first field,
+// and opens for the rod whose entry, lane or pool was touched last, until that is let go.
+func TestTwoRodsAreTold(t *testing.T) {
+	k := newKit(t)
+	k.night(true)
+	k.add(journal.KindRun, "rod", "Anna", "when", "22:30", "until", "23:30", "pool", "Alder Pool")
+	colms := k.add(journal.KindRun, "rod", "Colm", "when", "22:30", "until", "23:30", "pool", "Long Flat")
+	open := func() *Card {
+		c, err := k.d.FishCard(journal.Landed)
+		require.NoError(t, err)
+		return c
+	}
+	k.d.Select(journal.Ref{})
+	k.d.SetCursor(k.at("23:00"))
+	c := open()
+	assert.Equal(t, "rod", c.Fields()[0].ID)
+	assert.Equal(t, "Add fish", c.Title(), "nobody is taken for granted")
+	c.Set("rod", "Anna")
+	assert.Equal(t, "Add fish, Anna", c.Title())
+
+	k.d.SelectPool(k.pool("Long Flat").ID)
+	assert.Equal(t, "Add fish, Colm", open().Title(), "Colm fishes the pool picked out")
+	k.d.SelectPool(k.pool("Alder Pool").ID)
+	assert.Equal(t, "Add fish, Anna", open().Title())
+	k.d.SelectRod(k.rod(1).ID)
+	assert.Equal(t, "Add fish, Colm", open().Title(), "the lane pointed at")
+
+	k.d.Select(colms.Ref())
+	k.d.SelectPool(k.pool("The Cauldron").ID)
+	assert.Equal(t, "Add fish, Colm", open().Title(), "nobody fishes that pool: the rod touched last")
+	k.d.Select(journal.Ref{})
+	assert.Equal(t, "Add fish", open().Title())
+	assert.Equal(t, "Change run, Colm", k.amend(colms.Ref()).Title())
+}
