@@ -37,7 +37,7 @@ func (s *Screen) board(part state.Part, paint func(draw.Size) scene.Scene) *own.
 		}
 	}
 	b.OnMenu = func(p own.Pick) {
-		s.settleNow()
+		s.begin()
 		s.menuAt(part, p)
 	}
 	return b
@@ -69,7 +69,7 @@ func (s *Screen) newSketch() *own.Board {
 	})
 	b.Min = fyne.NewSize(minSketch, 150)
 	b.OnPick = func(p own.Pick) {
-		s.settleNow()
+		s.begin()
 		switch {
 		case s.spotFor(p):
 		case p.Found:
@@ -81,7 +81,10 @@ func (s *Screen) newSketch() *own.Board {
 			s.desk.Select(journal.Ref{})
 		}
 	}
-	b.OnHover = func(p own.Pick) own.Hint { return own.Hint{Text: s.carryHint(true)} }
+	b.OnHover = func(own.Pick) own.Hint {
+		t := s.carryHint(true)
+		return own.Hint{Text: t, Bare: t != ""}
+	}
 	b.OnDrag = func(d own.Drag) {
 		if s.carryOnBeat(d) {
 			return
@@ -158,7 +161,7 @@ func (s *Screen) newLog() *own.Board {
 		}
 	}
 	b.OnPick = func(p own.Pick) {
-		s.settleNow()
+		s.begin()
 		if p.Found {
 			s.pick(p.Hit.Ref)
 		}

@@ -131,8 +131,21 @@ func (s *Screen) refuse(r journal.Ref, err error) {
 // settleAfter is how long after the last stroke what was moved by keys is stored.
 const settleAfter = 900 * time.Millisecond
 
-// syncNudge has what is moved by keys put down once no stroke follows.
-func (s *Screen) syncNudge() {
+// syncCarry marks where what is moved was, and has what is moved by keys put down once
+// no stroke follows.
+func (s *Screen) syncCarry() {
+	r, _, on := s.desk.Carrying()
+	for _, b := range []*own.Board{s.sketch, s.strip} {
+		switch {
+		case !on:
+			b.Ghost(draw.Rect{})
+		case !s.lifted: // the boards still show it where it was
+			sc, _ := b.Scene()
+			box, _ := sc.Box(r)
+			b.Ghost(box)
+		}
+	}
+	s.lifted = on
 	if s.settle != nil {
 		s.settle.Stop()
 		s.settle = nil
@@ -141,6 +154,20 @@ func (s *Screen) syncNudge() {
 		s.settle = startClock(settleAfter, func(time.Duration) { s.settleNow() })
 		at, fault, _ := s.desk.Carried()
 		s.tell(words.Nudged(at, s.desk.Night().Zone, fault))
+	}
+}
+
+// begin clears the way for another act of the pointer: what keys moved is stored, and what
+// was said on the boards goes.
+func (s *Screen) begin() {
+	s.settleNow()
+	s.hush()
+}
+
+// hush takes away what was said on the boards.
+func (s *Screen) hush() {
+	for _, b := range []*own.Board{s.sketch, s.strip, s.log} {
+		b.Say("", draw.Rect{})
 	}
 }
 

@@ -20,7 +20,7 @@ func (s *Screen) showKeys() {
 	board := own.NewBoard(func(size draw.Size) scene.Scene { return keySheet(s.commands(), size.W, s.look()) }, s.look)
 	board.Tall = true
 	win := s.win.Canvas().Size()
-	board.Min = fyne.NewSize(min(880, win.Width-80), min(600, win.Height-140))
+	board.Min = fyne.NewSize(min(1130, win.Width-80), min(620, win.Height-140))
 	board.OnKey = s.modal.key
 	ok := newSheetButton(s, words.CloseButton(), func() { hide() })
 	title := canvas.NewText(words.KeysTitle(), s.ink())
@@ -31,22 +31,39 @@ func (s *Screen) showKeys() {
 
 // keySheet draws the commands by menu, in columns of about one height.
 func keySheet(commands []*state.Command, width float64, look scene.Look) scene.Scene {
-	const row, head, pad, keyCol = 20.0, 28.0, 8.0, 92.0
-	columns := max(1, int(width/270))
+	const row, head, pad, keyCol = 20.0, 28.0, 8.0, 96.0
+	columns := max(1, int(width/250))
 	type section struct {
 		name string
 		rows []*state.Command
 	}
 	var all []section
-	total := 0.0
 	for _, c := range commands {
-		if len(all) == 0 || all[len(all)-1].name != c.Menu {
-			all = append(all, section{name: c.Menu})
-			total += head
+		name := words.KeySection(c.Menu, c.On == state.OnSketch, c.On == state.OnLog)
+		if len(all) == 0 || all[len(all)-1].name != name {
+			all = append(all, section{name: name})
 		}
 		s := &all[len(all)-1]
 		s.rows = append(s.rows, c)
-		total += row
+	}
+	high := func(s section) float64 { return head + row*float64(len(s.rows)) }
+	// The least height at which the sections fit into the columns, in their order.
+	fits := func(most float64) bool {
+		k, y := 1, 0.0
+		for _, s := range all {
+			if y > 0 && y+high(s) > most {
+				k, y = k+1, 0
+			}
+			y += high(s)
+		}
+		return k <= columns
+	}
+	most := 0.0
+	for _, s := range all {
+		most = max(most, high(s))
+	}
+	for !fits(most) {
+		most += row
 	}
 	l := draw.NewList(draw.Size{W: width, H: 4000})
 	text := draw.Font{Size: 13}
@@ -65,8 +82,7 @@ func keySheet(commands []*state.Command, width float64, look scene.Look) scene.S
 	l.Group(words.KeysTitle())
 	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Panel))
 	for _, sec := range all {
-		h := head + row*float64(len(sec.rows))
-		if k < columns-1 && y > pad && y+h/2 > pad+total/float64(columns) {
+		if y > pad && y-pad+high(sec) > most {
 			k++
 			x, y = pad+col*float64(k), pad
 		}

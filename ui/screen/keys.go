@@ -98,6 +98,7 @@ func modifiers() fyne.KeyModifier {
 
 // typedKey carries out what a key means and reports whether it means something.
 func (s *Screen) typedKey(e *fyne.KeyEvent) bool {
+	s.hush()
 	if s.modal.key(e) {
 		return true
 	}
@@ -110,6 +111,7 @@ func (s *Screen) typedKey(e *fyne.KeyEvent) bool {
 
 // typedRune carries out what a character means.
 func (s *Screen) typedRune(r rune) {
+	s.hush()
 	if !s.modal.open() && modifiers()&(fyne.KeyModifierControl|fyne.KeyModifierAlt|fyne.KeyModifierSuper) == 0 {
 		s.do(ofRune(r))
 	}

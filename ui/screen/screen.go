@@ -60,6 +60,7 @@ type Screen struct {
 	all     *fyne.Container
 	play    *clock
 	played  func() // logs how fast frames came while playing
+	lifted  bool   // something is being moved
 	carry   carrying
 	settle  *clock // runs while something is moved by keys
 	scrub   scrub
@@ -124,6 +125,9 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.Look) {
 		s.setTheme()
 	}
+	if w.Has(state.Carry) { // before the boards are drawn anew
+		s.syncCarry()
+	}
 	if w.Has(state.Nights | state.NightOpen | state.Look) {
 		s.side.sync()
 	}
@@ -170,9 +174,6 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.NightOpen) {
 		s.rememberNight()
-	}
-	if w.Has(state.Carry) {
-		s.syncNudge()
 	}
 	s.syncPlay(w)
 }

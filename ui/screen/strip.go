@@ -37,7 +37,7 @@ func (s *Screen) newStrip() *own.Board {
 	})
 	b.Min = fyne.NewSize(minSketch, 180)
 	b.OnPick = func(p own.Pick) {
-		s.settleNow()
+		s.begin()
 		s.scrub = scrub{}
 		switch {
 		case p.Found:
@@ -104,7 +104,7 @@ func (s *Screen) hoverStrip(p own.Pick) own.Hint {
 		return own.Hint{}
 	}
 	if t := s.carryHint(false); t != "" {
-		return own.Hint{Text: t}
+		return own.Hint{Text: t, Bare: true}
 	}
 	f := scene.Frame(n, p.Size, s.stripView())
 	if p.At.X < f.Plot.Min.X || p.At.X > f.Plot.Max.X || s.scrub.on {

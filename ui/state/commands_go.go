@@ -32,12 +32,12 @@ func (d *Desk) goTable(t *tabler) {
 	t.window("go.part-back", "Part before", shift("F6"), "Gives the keyboard to the part before.")
 
 	on := func(p Part, c *Command) { c.On = p }
-	on(OnSketch, t.add("go.pool-down", "Pool downstream, on the sketch", key("Right"), "Picks out the next pool downstream while the sketch has the keyboard.", night, step(d.NextPool, +1)))
-	on(OnSketch, t.add("go.pool-up", "Pool upstream, on the sketch", key("Left"), "Picks out the next pool upstream while the sketch has the keyboard.", night, step(d.NextPool, -1)))
-	on(OnSketch, t.add("go.mark-next", "Next mark, on the sketch", key("Down"), "Picks out the next thing drawn in the pool or below it while the sketch has the keyboard.", night, step(d.NextOnSketch, +1)))
-	on(OnSketch, t.add("go.mark-previous", "Mark before, on the sketch", key("Up"), "Picks out the thing drawn before while the sketch has the keyboard.", night, step(d.NextOnSketch, -1)))
-	on(OnLog, t.window("go.log-down", "Page down, on the log", key("PageDown"), "Scrolls the log down while it has the keyboard."))
-	on(OnLog, t.window("go.log-up", "Page up, on the log", key("PageUp"), "Scrolls the log up while it has the keyboard."))
+	on(OnSketch, t.add("go.pool-down", "Pool downstream", key("Right"), "Picks out the next pool downstream while the sketch has the keyboard.", night, step(d.NextPool, +1)))
+	on(OnSketch, t.add("go.pool-up", "Pool upstream", key("Left"), "Picks out the next pool upstream while the sketch has the keyboard.", night, step(d.NextPool, -1)))
+	on(OnSketch, t.add("go.mark-next", "Next mark", key("Down"), "Picks out the next thing drawn in the pool or below it while the sketch has the keyboard.", night, step(d.NextOnSketch, +1)))
+	on(OnSketch, t.add("go.mark-previous", "Mark before", key("Up"), "Picks out the thing drawn before while the sketch has the keyboard.", night, step(d.NextOnSketch, -1)))
+	on(OnLog, t.window("go.log-down", "Log a page down", key("PageDown"), "Scrolls the log down while it has the keyboard."))
+	on(OnLog, t.window("go.log-up", "Log a page up", key("PageUp"), "Scrolls the log up while it has the keyboard."))
 }
 
 // playTable is the menu of playing the night.

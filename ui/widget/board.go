@@ -28,6 +28,7 @@ type Pick struct {
 type Hint struct {
 	Text string  // the tip; empty for that of the hit
 	X    float64 // where an upright stands, in dp; 0 for none
+	Bare bool    // no ring around the mark
 }
 
 // Drag is a movement with the button held.

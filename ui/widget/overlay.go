@@ -20,6 +20,7 @@ type overlay struct {
 	b       *Board
 	upright *canvas.Rectangle
 	halo    *canvas.Rectangle
+	ghost   *canvas.Rectangle // where something that is moved was
 	hover   *label
 	note    *label // stays until a key or a press
 	pulses  [pulses]*canvas.Circle
@@ -33,8 +34,9 @@ func newOverlay(b *Board) *overlay {
 		r.Hide()
 		return r
 	}
-	o := &overlay{b: b, upright: rect(), halo: rect(), bar: rect(), ring: NewEdges(1.5), hover: newLabel(), note: newLabel()}
+	o := &overlay{b: b, upright: rect(), halo: rect(), ghost: rect(), bar: rect(), ring: NewEdges(1.5), hover: newLabel(), note: newLabel()}
 	o.halo.StrokeWidth, o.halo.CornerRadius = 1.5, 4
+	o.ghost.StrokeWidth, o.ghost.CornerRadius = 1, 4
 	o.bar.CornerRadius = barWidth / 2
 	o.ring.Show(false)
 	for i := range o.pulses {
@@ -47,7 +49,7 @@ func newOverlay(b *Board) *overlay {
 }
 
 func (o *overlay) objects() []fyne.CanvasObject {
-	out := append([]fyne.CanvasObject{o.bar, o.upright, o.halo}, o.ring.Objects()...)
+	out := append([]fyne.CanvasObject{o.bar, o.upright, o.ghost, o.halo}, o.ring.Objects()...)
 	for _, p := range o.pulses {
 		out = append(out, p)
 	}
@@ -58,11 +60,12 @@ func (o *overlay) recolour() {
 	k := o.b.Look()
 	o.upright.FillColor = draw.Fade(k.Accent, 0.7)
 	o.halo.StrokeColor = k.Accent
+	o.ghost.StrokeColor, o.ghost.FillColor = draw.Fade(k.Ink, 0.5), draw.Fade(k.Ink, 0.08)
 	o.bar.FillColor = k.Soft
 	o.ring.Recolour(draw.Fade(k.Accent, 0.65)) // seen, not louder than the cursor
 	o.hover.recolour(k.Back, k.Soft, k.Ink)
 	o.note.recolour(k.Back, k.Accent, k.Ink)
-	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.bar} {
+	for _, r := range []*canvas.Rectangle{o.upright, o.halo, o.ghost, o.bar} {
 		r.Refresh()
 	}
 }
@@ -109,7 +112,7 @@ func (o *overlay) show(p Pick, h Hint, pointer fyne.Position) {
 	}
 	visible(o.upright, h.X > 0)
 	// A halo around a whole pool or the ground says nothing; the tip names them.
-	ring := p.Found && p.Hit.Area.Empty() && p.Hit.Box.W() < float64(size.Width)*0.8
+	ring := p.Found && !h.Bare && p.Hit.Area.Empty() && p.Hit.Box.W() < float64(size.Width)*0.8
 	if ring {
 		r := p.Hit.Box.Move(draw.Pt(0, -o.b.offset))
 		o.halo.Move(fyne.NewPos(float32(r.Min.X), float32(r.Min.Y)))

@@ -31,6 +31,20 @@ func (b *Board) Said() string {
 	return b.over.note.text()
 }
 
+// Ghost marks where something that is being moved was; an empty box takes it away.
+func (b *Board) Ghost(box draw.Rect) {
+	if b.over == nil {
+		return
+	}
+	on := !box.Empty()
+	if on {
+		box = box.Move(draw.Pt(0, -b.offset))
+		b.over.ghost.Move(fyne.NewPos(float32(box.Min.X), float32(box.Min.Y)))
+		b.over.ghost.Resize(fyne.NewSize(float32(box.W()), float32(box.H())))
+	}
+	visible(b.over.ghost, on)
+}
+
 // Pulse is a ring around something that has just happened.
 type Pulse struct {
 	Box   draw.Rect

@@ -62,6 +62,10 @@ func KeyName(key string) string {
 		return "Page down"
 	case "Return":
 		return "Enter"
+	case ".":
+		return "full stop"
+	case ",":
+		return "comma"
 	}
 	return key
 }
@@ -69,6 +73,18 @@ func KeyName(key string) string {
 // FooterHint stands at the foot of the window.
 func FooterHint() string {
 	return "Arrows move the cursor, Space plays the night, F1 shows all keys"
+}
+
+// KeySection heads a part of the sheet of keys: a menu, or what keys mean in one part of
+// the window only.
+func KeySection(menu string, onSketch, onLog bool) string {
+	switch {
+	case onSketch:
+		return "On the sketch"
+	case onLog:
+		return "On the log"
+	}
+	return menu
 }
 
 // KeysTitle heads the sheet of keys.
