@@ -32,7 +32,7 @@ func (s *Screen) board(part state.Part, paint func(draw.Size) scene.Scene) *own.
 		switch {
 		case p.Found && s.selectable(p.Hit.Ref):
 			s.runID("edit.amend")
-		case !p.Found && part != state.OnLog:
+		case !s.marked(p) && part != state.OnLog:
 			s.runID("view.fit")
 		}
 	}
@@ -72,12 +72,12 @@ func (s *Screen) newSketch() *own.Board {
 		s.begin()
 		switch {
 		case s.spotFor(p):
-		case p.Found:
+		case s.marked(p):
 			s.pick(p.Hit.Ref)
 		}
 	}
 	b.OnTap = func(p own.Pick) {
-		if !p.Found && s.desk.Card() == nil {
+		if !s.marked(p) && s.desk.Card() == nil {
 			s.desk.Select(journal.Ref{})
 		}
 	}
@@ -210,6 +210,12 @@ func (s *Screen) pick(r journal.Ref) {
 		r.Kind = state.SpotKind
 	}
 	s.desk.Select(r)
+}
+
+// marked reports whether something lies at a place that can be picked out, rather than
+// ground or what only has a tip.
+func (s *Screen) marked(p own.Pick) bool {
+	return p.Found && (p.Hit.Ref.Kind == scene.PoolKind || p.Hit.Ref.Kind == scene.SpotKind || s.selectable(p.Hit.Ref))
 }
 
 // selectable reports whether a hit is an entry of the log, rather than the beat's.

@@ -25,7 +25,7 @@ func (s *Screen) menuAt(part state.Part, p own.Pick) {
 		return
 	}
 	switch {
-	case p.Found:
+	case s.marked(p):
 		s.pick(p.Hit.Ref)
 	case part == state.OnStrip:
 		s.desk.Select(journal.Ref{})

@@ -123,6 +123,9 @@ func (s *Screen) do(k state.Key) bool {
 	if c == nil {
 		return false
 	}
+	if r := s.desk.Picked(); c.ID == "edit.amend" && !c.Enabled() && !r.ID.IsZero() && s.desk.Card() == nil {
+		c = s.desk.Command("edit.menu") // a pool has no card of its own: what can be done there
+	}
 	s.run(c)
 	if picks[c.ID] {
 		s.tellByKey()

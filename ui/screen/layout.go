@@ -19,8 +19,8 @@ type shares struct {
 }
 
 // night lays out the open night: the header, below it the sketch over the strip, and at
-// their right the log at full height. A card takes the log's place, up to the top: while
-// something is written down the place and the light stay in view and where they were.
+// their right the log at full height. A card takes the log's place: while something is
+// written down the place and the light stay in view and where they were.
 // In a window too narrow for that the log stands beside the sketch alone.
 type night struct {
 	header, tools, sketch, log, strip, legend, card fyne.CanvasObject
@@ -114,20 +114,18 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	if right > 0 {
 		mainW = w - right - gap
 	}
-	headW := w
-	if open {
-		place(l.card, w-right, 0, right, size.Height)
-		headW = mainW
-	}
 	hh := l.header.MinSize().Height
 	if wrap, ok := l.header.(interface{ HeightFor(float32) float32 }); ok {
-		hh = wrap.HeightFor(headW)
+		hh = wrap.HeightFor(w)
 	}
-	place(l.header, 0, 0, headW, hh)
+	place(l.header, 0, 0, w, hh)
 	th := l.tools.MinSize().Height
-	place(l.tools, -6, hh+2, headW+12, th)
+	place(l.tools, -6, hh+2, w+12, th)
 
 	top := hh + 2 + th + gap - 4
+	if open {
+		place(l.card, w-right, top, right, size.Height-top)
+	}
 	stripW := w
 	if tall {
 		stripW = mainW

@@ -164,6 +164,29 @@ func TestMenuOnEmptyLane(t *testing.T) {
 	assert.Equal(t, run.Run.Rod.String(), f.Value)
 }
 
+// Ensure that Enter on a pool opens what can be done there, by keys alone up to the card
+// with that pool on it.
+func TestEnterOnPool(t *testing.T) {
+	s := newScreen(t, true, 1440, 900)
+	open(t, s, "2026-07-04")
+	s.desk.Select(journal.Ref{})
+	s.focus(s.sketch)
+	press(s, fyne.KeyRight)
+	pool := s.desk.Pool()
+	require.False(t, pool.IsZero())
+	press(s, fyne.KeyReturn)
+	require.NotEmpty(t, s.win.Canvas().Overlays().List(), "no menu opened")
+	menu := s.win.Canvas().Focused()
+	for range 5 { // down to Run …
+		menu.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	}
+	menu.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	require.NotNil(t, s.desk.Card())
+	assert.Equal(t, journal.KindRun, s.desk.Card().Ref().Kind)
+	f, _ := s.desk.Card().Field("pool")
+	assert.Equal(t, pool.String(), f.Value)
+}
+
 // BenchmarkPlayFrame is one frame of playing without the cost of the window system: the
 // cursor goes on, and what changed in the three boards is painted.
 func BenchmarkPlayFrame(b *testing.B) {

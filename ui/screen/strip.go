@@ -40,7 +40,7 @@ func (s *Screen) newStrip() *own.Board {
 		s.begin()
 		s.scrub = scrub{}
 		switch {
-		case p.Found:
+		case s.marked(p):
 			s.pick(p.Hit.Ref)
 		case s.onLine(p):
 			s.desk.Play(false)
@@ -49,7 +49,7 @@ func (s *Screen) newStrip() *own.Board {
 		}
 	}
 	b.OnTap = func(p own.Pick) {
-		if n := s.desk.Night(); n != nil && !p.Found && !s.scrub.on {
+		if n := s.desk.Night(); n != nil && !s.marked(p) && !s.scrub.on {
 			s.cursorAt(p, scene.Frame(n, p.Size, s.stripView()))
 		}
 	}
@@ -64,7 +64,7 @@ func (s *Screen) newStrip() *own.Board {
 // words above the plot, or the clock below.
 func (s *Screen) onLine(p own.Pick) bool {
 	n := s.desk.Night()
-	if n == nil || p.Found {
+	if n == nil || s.marked(p) {
 		return false
 	}
 	f := scene.Frame(n, p.Size, s.stripView())
@@ -82,7 +82,7 @@ func (s *Screen) dragStrip(d own.Drag, board draw.Size) {
 		return
 	case s.scrub.on:
 		s.cursorAt(own.Pick{At: d.At, Size: board}, s.scrub.frame)
-	case !d.From.Found && d.At.Dist(d.From.At) > slack:
+	case !s.marked(d.From) && d.At.Dist(d.From.At) > slack:
 		f := scene.Frame(n, board, s.stripView())
 		s.desk.PanStrip(f.At(d.At.X - d.By.X).Sub(f.At(d.At.X)))
 	}
