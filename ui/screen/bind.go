@@ -34,6 +34,11 @@ func (s *Screen) bind() {
 	bind("view.log", nil, func() { s.share(func(sh *shares) { sh.noLog = !sh.noLog }) })
 	bind("view.list", nil, func() { s.share(func(sh *shares) { sh.noSide = !sh.noSide }) })
 	bind("view.full", nil, s.toggleFull)
+	bind("edit.prefs", nil, s.showPrefs)
+	bind("add.any", night, s.addAny)
+	if c, ok := s.win.Canvas().(interface{ ToggleMenu() }); ok { // the test driver has no bar
+		bind("help.menus", nil, c.ToggleMenu)
+	}
 	bind("help.keys", nil, s.showKeys)
 	bind("help.about", nil, s.showAbout)
 	s.desk.Journal().Subscribe(s.told)

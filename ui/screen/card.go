@@ -27,9 +27,11 @@ type card struct {
 	problem *own.Paragraph
 	list    *fyne.Container
 	scroll  *container.Scroll
+	folds   bool // the button below stands there
 	unfold  *own.Button
-	commit  *widget.Button
-	remove  *widget.Button
+	commit  *own.Button
+	remove  *own.Button
+	closing *own.Button
 }
 
 const (
@@ -46,12 +48,13 @@ func newCard(s *Screen) *card {
 	c.problem = own.NewParagraph(draw.Font{Size: noteSize}, cardWidth-2*cardPad, s.errorInk)
 	c.list = container.NewVBox()
 	c.scroll = container.NewVScroll(c.list)
-	c.unfold = s.button(words.MoreFields(), "", "", func() { c.more = !c.more; c.rebuild(); c.layout() })
-	c.commit = widget.NewButton("", c.doCommit)
+	c.unfold = c.ringButton(words.MoreFields(), "", "", func() { c.more = !c.more; c.rebuild(); c.layout() })
+	c.commit = c.ringButton("", "", "", c.doCommit)
 	c.commit.Importance = widget.HighImportance
-	c.remove = widget.NewButton(words.RemoveButton(), c.doRemove)
-	closing := s.button("", words.CloseCardTip(), "close", c.escape)
-	head := container.NewBorder(nil, nil, nil, closing, container.NewPadded(c.title))
+	c.remove = c.ringButton(words.RemoveButton(), "", "", c.doRemove)
+	c.remove.Importance = widget.MediumImportance
+	c.closing = c.ringButton("", words.CloseCardTip(), "close", c.escape)
+	head := container.NewBorder(nil, nil, nil, c.closing, container.NewPadded(c.title))
 	foot := container.NewVBox(c.problem, container.NewBorder(nil, nil, c.remove, c.commit))
 	c.all = container.NewStack(s.panel(container.NewPadded(container.NewBorder(head, foot, nil, nil, c.scroll))))
 	c.all.Hide()
@@ -152,7 +155,7 @@ func (c *card) rebuild() {
 		c.rows = append(c.rows, r)
 		c.list.Add(r.all)
 	}
-	if folded || c.more {
+	if c.folds = folded || c.more; c.folds {
 		c.unfold.SetText(words.MoreFields())
 		if c.more {
 			c.unfold.SetText(words.FewerFields())
@@ -233,10 +236,12 @@ func (c *card) fill(r *cardRow, f state.Field) {
 			q.SetText(f.Ask.Text)
 			r.asks.Add(q)
 			for i, a := range f.Ask.Answers {
-				r.asks.Add(widget.NewButton(a.Label, func() {
+				b := c.ringButton(a.Label, "", "", func() {
 					c.shown.Answer(r.id, i)
 					c.s.focus(r.in)
-				}))
+				})
+				b.Importance = widget.MediumImportance
+				r.asks.Add(b)
 			}
 		}
 	}
@@ -266,6 +271,8 @@ func (c *card) typedKey(k *fyne.KeyEvent) bool {
 		c.escape()
 	case fyne.KeyReturn, fyne.KeyEnter:
 		c.doCommit()
+	case fyne.KeyTab:
+		c.tab()
 	case fyne.KeyF1:
 		c.s.runID("help.keys")
 	default:

@@ -47,7 +47,7 @@ func newInput(f state.Field, h *hooks) input {
 	return newEntry(f.Kind == state.Lines, h)
 }
 
-// entry is a field of text. Return is for the card, Tab for the next field, also
+// entry is a field of text. Return and Tab are for the card, also
 // where there are several lines; Shift with Return makes a new line there.
 type entry struct {
 	widget.Entry
@@ -80,9 +80,6 @@ func (e *entry) fill(f state.Field) {
 	}
 	e.Refresh()
 }
-
-// AcceptsTab is part of fyne.Tabbable.
-func (e *entry) AcceptsTab() bool { return false }
 
 // FocusGained is part of fyne.Focusable. What stands in a field of one line is
 // selected, so that typing replaces it; a click then places the caret as usual.

@@ -29,7 +29,7 @@ func TestCardByKeyboard(t *testing.T) {
 	assert.True(t, s.card.all.Visible())
 	for i, r := range s.card.rows {
 		if i > 0 {
-			c.FocusNext()
+			press(s, fyne.KeyTab)
 		}
 		require.True(t, fyne.Focusable(r.in) == c.Focused(), "field %d is %s", i, r.id)
 	}

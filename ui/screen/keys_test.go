@@ -71,7 +71,7 @@ func TestMenusHoldEveryCommand(t *testing.T) {
 	for _, c := range s.commands() {
 		found := 0
 		for l, n := range labels {
-			if strings.HasPrefix(l, c.Title()) && strings.HasSuffix(l, keyText(c.Key)) {
+			if strings.HasPrefix(l, c.Title()) && strings.HasSuffix(strings.TrimRight(l, " "), keyText(c.Key)) {
 				found += n
 			}
 		}

@@ -40,6 +40,12 @@ var demoStore = func() *memory.Store {
 // newScreen makes a window on the demo, or on an empty journal, at a size.
 func newScreen(t testing.TB, filled bool, w, h float32) *Screen {
 	t.Helper()
+	return newScreenWith(t, filled, w, h, recall{})
+}
+
+// newScreenWith does so with what was remembered.
+func newScreenWith(t testing.TB, filled bool, w, h float32, r Remember) *Screen {
+	t.Helper()
 	a := test.NewTempApp(t)
 	store := memory.New(journal.NewID())
 	if filled {
@@ -48,7 +54,7 @@ func newScreen(t testing.TB, filled bool, w, h float32) *Screen {
 	j, err := journal.Open(store, func() time.Time { return noon })
 	require.NoError(t, err)
 	d := state.New(j, func() time.Time { return noon })
-	s := New(a, d, Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Version: "test", Journal: "/nowhere/journal.gloam", Remember: recall{}})
+	s := New(a, d, Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Version: "test", Journal: "/nowhere/journal.gloam", Remember: r})
 	s.win.Resize(fyne.NewSize(w, h))
 	t.Cleanup(s.win.Close)
 	return s
@@ -70,6 +76,10 @@ func open(t testing.TB, s *Screen, evening string) {
 func press(s *Screen, name fyne.KeyName) {
 	e := &fyne.KeyEvent{Name: name}
 	if f := s.win.Canvas().Focused(); f != nil {
+		if tab, ok := f.(fyne.Tabbable); name == fyne.KeyTab && !(ok && tab.AcceptsTab()) {
+			s.win.Canvas().FocusNext()
+			return
+		}
 		f.TypedKey(e)
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
 	"gloamline/ui/state"
@@ -90,6 +91,28 @@ func (m *menus) sync() {
 	}
 }
 
+// addAny opens the list of all that can be added, over the tools.
+func (s *Screen) addAny() {
+	widest := 0.0
+	for _, c := range s.commands() {
+		if c.Menu == "Add" {
+			widest = max(widest, textWidth(c.Title()))
+		}
+	}
+	var items []*fyne.MenuItem
+	for _, c := range s.commands() {
+		if c.Menu != "Add" || c.ID == "add.any" {
+			continue
+		}
+		i := s.menus.item(c)
+		i.Shortcut = nil // the menu bar hears it
+		i.Label = withKey(i.Label, keyText(c.Key), widest)
+		items = append(items, i)
+	}
+	at := s.app.Driver().AbsolutePositionForObject(s.tools.all)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), s.win.Canvas(), at.AddXY(8, toolHeight))
+}
+
 // withKey sets a key behind a title, in a column behind the widest title.
 func withKey(title, key string, widest float64) string {
 	if key == "" {
@@ -97,7 +120,7 @@ func withKey(title, key string, widest float64) string {
 	}
 	space := textWidth("  ") / 2
 	n := int(math.Round((widest + 26 - textWidth(title)) / space))
-	return title + strings.Repeat(" ", max(2, n)) + key
+	return title + strings.Repeat(" ", max(2, n)) + key + "  "
 }
 
 func textWidth(s string) float64 { return draw.Measure(draw.Font{Size: 13.5}, s).Width }

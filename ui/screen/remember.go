@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"gloamline/geo"
+	"gloamline/ui/words"
 )
 
 func (s *Screen) remember(key, value string) {
@@ -24,6 +25,8 @@ func (s *Screen) recall(key string) string {
 // restore gives the window the size it had and opens the night that was open,
 // unless one is open already.
 func (s *Screen) restore() {
+	s.desk.SetPrefs(words.DecodePrefs(s.recall("prefs")))
+	s.keepPrefs()
 	size := fyne.NewSize(1280, 800)
 	var w, h float32
 	if _, err := fmt.Sscanf(s.recall("size"), "%fx%f", &w, &h); err == nil && w >= 800 && h >= 500 && w < 8000 && h < 8000 {

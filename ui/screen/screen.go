@@ -62,7 +62,9 @@ type Screen struct {
 	played  func() // logs how fast frames came while playing
 	lifted  bool   // something is being moved
 	carry   carrying
-	settle  *clock // runs while something is moved by keys
+	kept    string  // the preferences as last remembered
+	scale   float32 // how much larger than usual everything is
+	settle  *clock  // runs while something is moved by keys
 	scrub   scrub
 	legend  *own.Board
 	shares  *shares
@@ -77,7 +79,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.shares.read(s.recall("shares"))
 	s.win = a.NewWindow(words.WindowTitle())
 	s.win.SetIcon(AppIcon())
-	s.modal = modal{canvas: s.win.Canvas, log: opt.Log}
+	s.modal = modal{canvas: s.win.Canvas, theme: func() *Theme { return s.theme }, log: opt.Log}
 	s.setTheme()
 	s.tips = own.NewTipLayer(s.look)
 
@@ -124,6 +126,7 @@ func (s *Screen) Window() fyne.Window { return s.win }
 func (s *Screen) changed(w state.What) {
 	if w.Has(state.Look) {
 		s.setTheme()
+		s.keepPrefs()
 	}
 	if w.Has(state.Carry) { // before the boards are drawn anew
 		s.syncCarry()
@@ -179,7 +182,7 @@ func (s *Screen) changed(w state.What) {
 }
 
 // prefs are the units and names in which sentences are written.
-func (s *Screen) prefs() words.Prefs { return words.DefaultPrefs }
+func (s *Screen) prefs() words.Prefs { return s.desk.Prefs() }
 
 // look is the look as scenes take it.
 func (s *Screen) look() scene.Look { return s.theme.Look }
@@ -193,6 +196,7 @@ func (s *Screen) setTheme() {
 	s.app.Settings().SetTheme(s.theme)
 	s.remember("look", l.Name)
 	s.opt.Log.Debug("colours", "look", l.Name)
+	s.modal.recolour()
 	for _, f := range s.frames {
 		f.recolour(l)
 	}

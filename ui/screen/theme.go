@@ -67,11 +67,18 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameScrollBarBackground:       draw.Fade(l.Soft, 0.08),
 		theme.ColorNameSelection:                 draw.Fade(l.Accent, 0.28*tint),
 		theme.ColorNameSeparator:                 l.Edge,
-		theme.ColorNameShadow:                    draw.Fade(l.Back, 0.6),
+		theme.ColorNameShadow:                    draw.Fade(rim(l), 0.7), // the edge of menus; dialogs have a veil of their own
 		theme.ColorNameSuccess:                   good,
 		theme.ColorNameWarning:                   l.Accent,
 	}}
 }
+
+// rim is the edge of what lies over the window. It stands out from both grounds: the
+// toolkit draws its menus with no edge but a shadow, which a dark window swallows.
+func rim(l scene.Look) draw.Color { return draw.Mix(l.Panel, l.Ink, 0.55) }
+
+// Rim is the colour of the edge of dialogs, menus and tips.
+func (t *Theme) Rim() draw.Color { return rim(t.Look) }
 
 // Color is part of fyne.Theme. A name that the toolkit may learn later gets the ink,
 // which is legible and of the look.

@@ -54,6 +54,7 @@ func (d *Desk) viewTable(t *tabler) {
 		plain(func() { d.SetLook(Looks[(slices.Index(Looks, d.look)+1)%len(Looks)]) }))
 
 	t.menu = "Help"
+	t.window("help.menus", "Menus", key("F10"), "Opens the menus, as Alt does; arrows go through them, Enter chooses.")
 	t.window("help.keys", "Keys", key("F1"), "Lists every key.")
 	t.window("help.about", "About Gloamline", Key{}, "Says what the program is, and which version.")
 }

@@ -59,7 +59,7 @@ type Desk struct {
 	strip  span
 	sketch SketchView
 	look   string
-	prefs  Prefs
+	prefs  words.Prefs
 
 	card     *Card
 	commands []*Command
@@ -68,7 +68,7 @@ type Desk struct {
 // New returns the desk of a journal with no night open. now is asked for the date
 // that a new night is offered, and for nothing else.
 func New(j *journal.Journal, now func() time.Time) *Desk {
-	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, prefs: words.DefaultPrefs, rate: usualRate}
+	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, rate: usualRate}
 	d.sketch = wholeBeat
 	d.commands = d.table()
 	d.reload()

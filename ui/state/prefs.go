@@ -7,12 +7,9 @@ import (
 	"gloamline/ui/words"
 )
 
-// Prefs are the units and names a person prefers.
-type Prefs = words.Prefs
-
 // typed returns the units in which bare numbers on a card are read: those preferred,
 // else those of the trade in Britain.
-func typed(p Prefs) Prefs {
+func typed(p words.Prefs) words.Prefs {
 	p.Fly = cmp.Or(p.Fly, units.Inch)
 	p.Fish = cmp.Or(p.Fish, units.Centimetre)
 	p.Weight = cmp.Or(p.Weight, units.Pound)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"gloamline/ui/draw"
+	"gloamline/ui/words"
 )
 
 // DefaultLook is the look a desk starts with. Looks are named as in ui/scene.
@@ -28,10 +29,10 @@ func (d *Desk) SetLook(name string) {
 }
 
 // Prefs returns the units and names a person prefers.
-func (d *Desk) Prefs() Prefs { return d.prefs }
+func (d *Desk) Prefs() words.Prefs { return d.prefs }
 
-// SetPrefs sets them.
-func (d *Desk) SetPrefs(p Prefs) {
+// SetPrefs sets them; all that is shown follows at once.
+func (d *Desk) SetPrefs(p words.Prefs) {
 	d.act(func() {
 		d.prefs = p
 		d.tell(Look)

@@ -102,6 +102,7 @@ type Button struct {
 	Tip    string
 	OnKey  func(*fyne.KeyEvent) bool // keys that mean nothing to a button
 	OnRune func(rune)
+	Tabs   bool // the Tab key is one of those of OnKey
 	layer  *TipLayer
 }
 
@@ -132,6 +133,9 @@ func (b *Button) Tapped(e *fyne.PointEvent) {
 	b.layer.Hide()
 	b.Button.Tapped(e)
 }
+
+// AcceptsTab is part of fyne.Tabbable.
+func (b *Button) AcceptsTab() bool { return b.Tabs }
 
 // TypedKey is part of fyne.Focusable.
 func (b *Button) TypedKey(e *fyne.KeyEvent) {

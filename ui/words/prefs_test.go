@@ -8,6 +8,9 @@ import (
 	"gloamline/journal/units"
 )
 
+// DefaultPrefs prints everything as it was typed.
+var DefaultPrefs = Prefs{}
+
 // Ensure that figures are printed as typed unless a unit is preferred, and that a
 // figure which nobody can have typed is rounded.
 func TestPrefs(t *testing.T) {
