@@ -34,6 +34,7 @@ func drag(b *own.Board, from, to draw.Point, held bool) {
 func TestDragFishInTime(t *testing.T) {
 	s := newScreen(t, true, 1440, 900)
 	open(t, s, "2026-07-04")
+	newQueue(t)
 	c := s.desk.Night().Contacts[0]
 	when := func() journal.Spread {
 		e, ok := s.desk.Night().Log.Find(c.Contact.ID)
@@ -110,4 +111,24 @@ func TestDragFishOnSketch(t *testing.T) {
 	require.True(t, known)
 	assert.InDelta(t, float64(want.Lat), float64(got.Lat), 1e-9)
 	assert.InDelta(t, float64(want.Lon), float64(got.Lon), 1e-9)
+}
+
+// Ensure that what keys moved is stored by itself once no stroke follows, as one change.
+func TestNudgeSettles(t *testing.T) {
+	s := newScreen(t, true, 1440, 900)
+	open(t, s, "2026-07-04")
+	q := newQueue(t)
+	s.focus(s.strip)
+	c := s.desk.Night().Contacts[0]
+	s.desk.Select(c.Ref())
+	was := c.At.Mid()
+	write(s, "...")
+	assert.True(t, s.desk.Nudging())
+	assert.Eventually(t, func() bool { q.drain(); return !s.desk.Nudging() }, 1e10, 1e7)
+	e, _ := s.desk.Night().Log.Find(c.Contact.ID)
+	assert.Equal(t, was.Add(3*time.Minute), s.desk.Night().Log.At(e).Mid())
+	assert.Contains(t, s.foot.lastTold, "Fish moved to ")
+	require.NoError(t, s.desk.Undo())
+	e, _ = s.desk.Night().Log.Find(c.Contact.ID)
+	assert.Equal(t, was, s.desk.Night().Log.At(e).Mid())
 }

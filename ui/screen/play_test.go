@@ -19,19 +19,18 @@ import (
 func TestPlaySays(t *testing.T) {
 	s := newScreen(t, true, 1440, 900)
 	open(t, s, "2026-07-04")
+	newQueue(t) // the test is its clock
 	s.focus(s.strip)
 	n := s.desk.Night()
 	s.desk.SetCursor(n.Contacts[0].At.Mid().Add(-time.Minute))
 	write(s, " ")
 	require.True(t, s.desk.Playing())
-	s.play.Stop() // the test is its clock
 	assert.Equal(t, words.PlayingAt(10), s.foot.lastTold)
 	write(s, "u")
 	assert.Equal(t, words.PlayingAt(20), s.foot.lastTold)
 	assert.False(t, s.pulsing)
 	s.desk.Advance(100 * time.Millisecond)
 	assert.True(t, s.pulsing, "no fish came up")
-	s.play = &clock{make(chan struct{})}
 	s.desk.Advance(24 * time.Hour)
 	assert.Equal(t, words.PlayedOut(), s.foot.lastTold)
 	assert.False(t, s.pulsing)
@@ -208,4 +207,31 @@ func BenchmarkPlayFrame(b *testing.B) {
 		}
 	}
 	b.ReportMetric(share/float64(b.N), "painted/frame")
+}
+
+// BenchmarkPanFrame is one step of moving the strip under the pointer: all of it is
+// painted anew.
+func BenchmarkPanFrame(b *testing.B) {
+	s := newScreen(b, true, 1440, 900)
+	open(b, s, "2026-07-04")
+	s.desk.ZoomStrip(0.5, time.Time{})
+	for i := 0; b.Loop(); i++ {
+		s.desk.PanStrip(time.Duration(1-i/50%2*2) * 20 * time.Second)
+		s.strip.Repaint()
+		s.sketch.Repaint()
+	}
+}
+
+// BenchmarkCarryFrame is one step of moving a fish in time: the night is built anew, with
+// its light, and everything drawn.
+func BenchmarkCarryFrame(b *testing.B) {
+	s := newScreen(b, true, 1440, 900)
+	open(b, s, "2026-07-04")
+	require.True(b, s.desk.Lift(s.desk.Night().Contacts[2].Contact.Ref(), state.Whole))
+	for i := 0; b.Loop(); i++ {
+		s.desk.Carry(time.Duration(1+i%40) * time.Minute)
+		for _, board := range []*own.Board{s.sketch, s.strip, s.log} {
+			board.Repaint()
+		}
+	}
 }

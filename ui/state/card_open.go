@@ -7,6 +7,7 @@ func (d *Desk) Card() *Card { return d.card }
 // stops, so that what the card says stands still.
 func (d *Desk) OpenCard(c *Card) {
 	d.act(func() {
+		d.settle()
 		d.Play(false)
 		d.card = c
 		d.tell(CardOpen | Can)

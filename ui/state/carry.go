@@ -145,6 +145,17 @@ func (d *Desk) PutDown() (err error) {
 	return err
 }
 
+// settle ends a movement that something else overtakes: what keys moved is stored where it
+// can lie, what a pointer holds is put back.
+func (d *Desk) settle() {
+	switch {
+	case d.Nudging():
+		_ = d.PutDown() // where it cannot lie it is back where it was, as ever
+	case d.carry != nil:
+		d.PutBack()
+	}
+}
+
 // PutBack lets go of the lifted entry: it is where it was.
 func (d *Desk) PutBack() {
 	if d.carry == nil {

@@ -195,6 +195,41 @@ func TestNudge(t *testing.T) {
 	assert.False(t, k.d.Nudging(), "with nothing selected")
 }
 
+// Ensure that what keys moved is stored before another night, a card or playing overtakes
+// it, and that what a pointer holds is put back then.
+func TestCarryOvertaken(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	f := k.fish(journal.Landed, "when", "23:10")
+	trip := k.d.Trip()
+	at := 10
+	for name, act := range map[string]func(){
+		"another night": func() { require.NoError(t, k.d.Open(trip)) },
+		"no night":      func() { k.d.CloseNight() },
+		"a card": func() {
+			c, err := k.d.AddCard(journal.KindNote)
+			require.NoError(t, err)
+			k.d.OpenCard(c)
+		},
+		"playing": func() { k.d.Play(true) },
+	} {
+		require.NoError(t, k.d.Open(trip))
+		k.d.Select(f.Ref())
+		k.d.Nudge(time.Minute)
+		at++
+		act()
+		assert.Nil(t, k.d.Lifted(), name)
+		assert.Equal(t, k.at("23:00").Add(time.Duration(at)*time.Minute), k.entry(f.Ref()).Base().When.Lo, name)
+
+		require.NoError(t, k.d.Open(trip))
+		require.True(t, k.d.Lift(f.Ref(), Whole))
+		k.d.Carry(time.Hour)
+		act()
+		assert.Nil(t, k.d.Lifted(), name)
+		assert.Equal(t, k.at("23:00").Add(time.Duration(at)*time.Minute), k.entry(f.Ref()).Base().When.Lo, name)
+	}
+}
+
 // Ensure that nothing carried leaves its night, however far the pointer goes, and that
 // what is shown on the way is what is stored in the end.
 func TestCarryStaysInTheNight(t *testing.T) {

@@ -89,6 +89,7 @@ func (d *Desk) reload() {
 // selected, the strip shows what is worth drawing. The error, a *journal.Error,
 // leaves the desk as it was.
 func (d *Desk) Open(trip journal.ID) error {
+	d.settle()
 	n, err := d.loader.Load(trip)
 	if err != nil {
 		return err
@@ -96,7 +97,7 @@ func (d *Desk) Open(trip journal.ID) error {
 	d.act(func() {
 		d.closeCard()
 		d.trip, d.night, d.fault = trip, n, nil
-		d.sel, d.pool, d.touched, d.play = journal.Ref{}, journal.ID{}, journal.ID{}, false
+		d.sel, d.pool, d.spot, d.touched, d.play = journal.Ref{}, journal.ID{}, journal.ID{}, journal.ID{}, false
 		d.strip, d.sketch = span{}, wholeBeat
 		d.cursor = restOf(n)
 		d.tell(Everything &^ Look)
@@ -106,6 +107,7 @@ func (d *Desk) Open(trip journal.ID) error {
 
 // CloseNight leaves no night open.
 func (d *Desk) CloseNight() {
+	d.settle()
 	d.act(func() {
 		if d.trip.IsZero() {
 			return

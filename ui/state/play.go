@@ -40,6 +40,7 @@ func (d *Desk) Play(on bool) {
 		return
 	}
 	d.act(func() {
+		d.settle()
 		d.play = on
 		d.tell(Can)
 		from, to := d.StripWindow()

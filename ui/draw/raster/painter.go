@@ -45,10 +45,13 @@ func (p *Painter) Part(dst *image.RGBA, l *draw.List, scale float64, from draw.P
 		!(math.Abs(from.X) <= draw.MaxCoord && math.Abs(from.Y) <= draw.MaxCoord) {
 		return
 	}
+	p.at(dst, l, scale, draw.Pt(float64(dst.Rect.Min.X), float64(dst.Rect.Min.Y)).Sub(from.Mul(scale)), n)
+}
+
+// at paints with the origin of l at shift, in pixels.
+func (p *Painter) at(dst *image.RGBA, l *draw.List, scale float64, shift draw.Point, n int) {
 	p.clips = append(p.clips[:0], clip{rect: dst.Rect})
-	s := &surface{p: p, dst: dst, size: l.Size(), scale: scale}
-	s.shift = draw.Pt(float64(dst.Rect.Min.X), float64(dst.Rect.Min.Y)).Sub(from.Mul(scale))
-	l.ReplayTo(s, n)
+	l.ReplayTo(&surface{p: p, dst: dst, size: l.Size(), scale: scale, shift: shift}, n)
 }
 
 // Image makes a picture of the whole list on a transparent ground: its size times

@@ -25,6 +25,9 @@ type Updater struct {
 // last time, unchanged, at the same scale and place, only what differs between the two
 // lists is painted. The Updater keeps l, which must not change.
 func (u *Updater) Update(dst *image.RGBA, l *draw.List, scale float64, from draw.Point, ground draw.Color) {
+	if !(scale > 0 && scale <= MaxScale) {
+		return
+	}
 	boxes, part := []draw.Rect(nil), false
 	if dst == u.img && scale == u.scale && from == u.from && ground == u.ground {
 		boxes, part = u.differ.Compare(u.last, l)
@@ -73,8 +76,9 @@ func (u *Updater) paint(dst *image.RGBA, r image.Rectangle) {
 		return
 	}
 	flood(sub, u.ground)
-	at := draw.Pt(float64(r.Min.X-dst.Rect.Min.X), float64(r.Min.Y-dst.Rect.Min.Y)).Mul(1 / u.scale)
-	u.Part(sub, u.last, u.scale, u.from.Add(at), u.last.Len())
+	// The origin stays where it is to the last bit: letters stand on full pixels.
+	shift := draw.Pt(float64(dst.Rect.Min.X), float64(dst.Rect.Min.Y)).Sub(u.from.Mul(u.scale))
+	u.at(sub, u.last, u.scale, shift, u.last.Len())
 }
 
 // flood covers a picture with one opaque colour.
