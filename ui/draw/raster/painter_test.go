@@ -37,7 +37,7 @@ func inkOf(img *image.RGBA) image.Rectangle {
 	return r
 }
 
-// Ensure that text is as wide on the picture as it was measured, within half a pixel:
+// Ensure that text is as wide on the picture as it was measured, within about half a pixel:
 // the distance of two upright bars with the text between them.
 func TestTextIsAsWideAsMeasured(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -58,7 +58,7 @@ func TestTextIsAsWideAsMeasured(t *testing.T) {
 		from := gravity(img, angle, 0, (start+draw.Advance(f, '|'))*scale)
 		to := gravity(img, angle, (start+draw.Measure(f, s).Width-draw.Advance(f, '|'))*scale, long*scale)
 		want := (draw.Measure(f, s).Width - draw.Advance(f, '|')) * scale
-		assert.InDelta(t, want, to-from, 0.5)
+		assert.InDelta(t, want, to-from, 0.55) // two bars on quarters of a pixel, and their edges' rounding
 	})
 }
 
