@@ -1,79 +1,77 @@
 package scene
 
 import (
-	"gloamline/journal"
-	"gloamline/journal/units"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
 )
 
-// Legend explains the marks, in as many rows as the width asks for.
+// Legend explains every code on screen, in as many rows as the width asks for: a
+// column 160 dp wide is enough, its words wrapped beside their marks. Its height is
+// that of the list it returns.
 func Legend(width float64, look Look) *draw.List {
-	type item struct {
-		w    float64
-		draw func(s draw.Surface, c draw.Point)
-		text string
-	}
-	contact := func(t journal.Touch, fate journal.Fate) func(draw.Surface, draw.Point) {
-		return func(s draw.Surface, c draw.Point) {
-			k := journal.Contact{Touch: t}
-			if fate != "" {
-				k.Fate = journal.Of(fate)
-			}
-			drawContact(s, look, k, c, 1)
+	return legend(width, look, legendItems(look), 22)
+}
+
+// paperLegend leaves out what a page does not have: a cursor and a selection.
+func paperLegend(width float64, look Look) *draw.List {
+	var items []legendItem
+	for _, it := range legendItems(look) {
+		if !it.screen {
+			items = append(items, it)
 		}
 	}
-	fly := func(sil journal.Silhouette, tone journal.Tone, hot bool) func(draw.Surface, draw.Point) {
-		return func(s draw.Surface, c draw.Point) {
-			d := journal.Dress{Length: journal.Of(units.Length{M: 0.0254, Unit: units.Inch}), Silhouette: journal.Of(sil), Tone: journal.Of(tone)}
-			if hot {
-				d.HotSpot = journal.Of("orange")
-			}
-			drawFly(s, look, true, d, draw.Pt(c.X, c.Y+7), 13, 1)
-		}
-	}
-	items := []item{
-		{16, contact(journal.Landed, ""), words.TouchName(journal.Landed)},
-		{16, contact(journal.Landed, journal.Kept), words.LegendKept()},
-		{16, contact(journal.Lost, ""), words.TouchName(journal.Lost)},
-		{12, contact(journal.Pull, ""), words.TouchName(journal.Pull)},
-		{12, contact(journal.Pluck, ""), words.TouchName(journal.Pluck)},
-		{12, contact(journal.Boil, ""), words.TouchName(journal.Boil)},
-		{12, contact(journal.Follow, ""), words.TouchName(journal.Follow)},
-		{16, fly(journal.Slim, journal.DarkTone, true), words.LegendFlySlim()},
-		{16, fly(journal.Full, journal.LightTone, false), words.LegendFlyFull()},
-		{26, func(s draw.Surface, c draw.Point) {
-			s.Stroke(draw.Line(draw.Pt(c.X-12, c.Y), draw.Pt(c.X+12, c.Y)), draw.Stroke{Width: 1.4}, look.Soft)
-		}, words.LegendOpenSky()},
-		{26, func(s draw.Surface, c draw.Point) {
-			s.Stroke(draw.Line(draw.Pt(c.X-12, c.Y), draw.Pt(c.X+12, c.Y)), rodStroke(0), look.Ink)
-		}, words.LegendTrace()},
-		{26, func(s draw.Surface, c draw.Point) {
-			s.Stroke(draw.Line(draw.Pt(c.X-10, c.Y), draw.Pt(c.X+10, c.Y)), draw.Stroke{Width: 8, Cap: draw.RoundCap}, draw.Fade(look.Fish, 0.28))
-		}, words.LegendUncertain()},
-		{12, func(s draw.Surface, c draw.Point) { drawEntry(s, look, c) }, words.LegendEntry()},
-		{14, func(s draw.Surface, c draw.Point) { drawHazard(s, look, c) }, words.LegendHazard()},
-	}
-	const rowH, gap = 24.0, 16.0
-	x, y := 0.0, rowH/2
+	return legend(width, look, items, 17.5)
+}
+
+// legendItem is a mark with its words. draw paints it centred on a point.
+type legendItem struct {
+	w      float64
+	draw   func(s draw.Surface, c draw.Point)
+	text   string
+	screen bool // on screen only
+}
+
+func legend(width float64, look Look, items []legendItem, rowH float64) *draw.List {
+	const gap, column = 14.0, 30.0
 	type spot struct {
-		it   item
-		x, y float64
+		it    legendItem
+		x, y  float64 // of the mark's left edge, of its middle
+		lines []string
 	}
+	narrow := width < 360 // one under the other, the words in one line of sight
+	x, y := 0.0, 0.0
 	var spots []spot
 	for _, it := range items {
-		w := it.w + 6 + draw.Measure(textFont, it.text).Width
-		if x > 0 && x+w > width {
+		textX := it.w + 6
+		if narrow {
+			textX = column + 6
+		}
+		lines := draw.Wrap(textFont, it.text, max(width-textX, 60))
+		w := textX
+		for _, l := range lines {
+			w = max(w, textX+draw.Measure(textFont, l).Width)
+		}
+		if x > 0 && (narrow || x+w > width) {
 			x, y = 0, y+rowH
 		}
-		spots = append(spots, spot{it, x, y})
+		s := spot{it, x, y + rowH/2, lines}
+		spots = append(spots, s)
+		if len(lines) > 1 { // it has its rows to itself
+			y += float64(len(lines)-1) * 15
+		}
 		x += w + gap
 	}
-	l := draw.NewList(draw.Size{W: width, H: y + rowH/2})
+	l := draw.NewList(draw.Size{W: width, H: y + rowH})
 	l.Group(words.LegendTitle())
 	for _, s := range spots {
-		s.it.draw(l, draw.Pt(s.x+s.it.w/2, s.y))
-		l.Text(draw.Text{S: s.it.text, At: draw.Pt(s.x+s.it.w+6, s.y), Align: draw.Centre, Font: textFont, Color: look.Soft})
+		markX, textX := s.x+s.it.w/2, s.x+s.it.w+6
+		if narrow {
+			markX, textX = column/2, column+6
+		}
+		s.it.draw(l, draw.Pt(markX, s.y))
+		for i, line := range s.lines {
+			l.Text(draw.Text{S: line, At: draw.Pt(textX, s.y+15*float64(i)), Align: draw.Centre, Font: textFont, Color: look.Soft})
+		}
 	}
 	l.EndGroup()
 	return l

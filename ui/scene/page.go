@@ -38,7 +38,7 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 		y = paragraph(l, draw.Font{Size: 12.5}, look.Soft, s, draw.Pt(m, y), w, 17)
 	}
 	y += 2
-	lg := Legend(w, look)
+	lg := paperLegend(w, look)
 	foot := PageSize.H - m - lg.Size().H - 36
 	const gutter = 26.0
 	colW := (w - gutter) / 2

@@ -154,5 +154,5 @@ func (g *strip) selected(r journal.Ref) bool { return !r.ID.IsZero() && g.v.Sele
 
 // ring marks what is selected.
 func (g *strip) ring(box draw.Rect) {
-	g.list.Stroke(draw.RoundRect(box.Inset(-2), 4), draw.Stroke{Width: 1.8}, g.look.Accent)
+	g.list.Stroke(draw.RoundRect(box.Inset(-2), 4), ringStroke, g.look.Accent)
 }

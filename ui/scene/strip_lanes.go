@@ -61,13 +61,7 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 	if g.selected(ref) {
 		c, width = g.look.Accent, 2.6
 	}
-	var p draw.Path
-	p.Move(x0, y-4)
-	p.Line(x0, y+4)
-	p.Move(x0, y)
-	p.Line(x1, y)
-	p.Move(x1, y-4)
-	p.Line(x1, y+4)
+	p := bracketPath(x0, x1, y)
 	g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
 	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
 	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-7)}
@@ -110,13 +104,7 @@ func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, foot float64) {
 		box = box.Union(plate)
 		g.labels.block(plate)
 		if end > fx+plateWidth/2 {
-			st := draw.Stroke{Width: 1.5}
-			if i > 0 {
-				st = draw.Stroke{Width: 1.1, Dash: []float64{5, 3}}
-			}
-			if !f.Known || !f.Dress.Length.Known() {
-				st.Dash = []float64{2, 3}
-			}
+			st := flyStroke(i, f.Known && f.Dress.Length.Known())
 			g.halves(func(s float64) {
 				g.list.Stroke(draw.Line(draw.Pt(fx+plateWidth/2, top), draw.Pt(end-1, top)), st, draw.Fade(g.look.Ink, s*0.85))
 			})
@@ -155,7 +143,7 @@ func (g *strip) skyRow() {
 	y := g.list.Size().H - stripFoot - skyRowH/2
 	g.list.Stroke(draw.Line(draw.Pt(8, y-skyRowH/2+2), draw.Pt(g.list.Size().W-8, y-skyRowH/2+2)), draw.Stroke{Width: 1}, g.look.Rule)
 	g.list.Text(draw.Text{S: words.SkyLane(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, y)})
-	const r = 6.0
+	const r = cloudR
 	type seen struct {
 		x   float64
 		sky timeline.Noted[journal.Sky]
@@ -175,12 +163,9 @@ func (g *strip) skyRow() {
 		k := g.strength(at)
 		box := draw.R(x-r, y-r, 2*r, 2*r)
 		if e.TreesGrey && !e.Cloud.Known() { // the same sign as on the threshold
-			g.list.Fill(draw.Polygon([]draw.Point{{X: x, Y: y - 5}, {X: x + 4, Y: y}, {X: x, Y: y + 5}, {X: x - 4, Y: y}}), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, k)))
+			drawGreyNoted(g.list, g.look, draw.Pt(x, y), k)
 		} else {
-			g.list.Stroke(draw.Circle(draw.Pt(x, y), r), draw.Stroke{Width: 1.3}, draw.Fade(g.look.Ink, k))
-			if n, ok := e.Cloud.Get(); ok && n > 0 {
-				g.list.Fill(wedge(draw.Pt(x, y), r, float64(n)/8), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, k)))
-			}
+			drawCloud(g.list, g.look, draw.Pt(x, y), e.Cloud.Or(0), k)
 		}
 		room := g.list.Size().W - 8
 		if i+1 < len(row) {
@@ -197,17 +182,6 @@ func (g *strip) skyRow() {
 		}
 		g.hit(ref, box.Inset(-3), words.SkyTip(g.n, s.sky))
 	}
-}
-
-// wedge is a share of a disc, clockwise from the top.
-func wedge(c draw.Point, r, share float64) draw.Path {
-	if share >= 1 {
-		return draw.Circle(c, r)
-	}
-	p := draw.Arc(c, r, -90, -90+360*share)
-	p.Line(c.X, c.Y)
-	p.Close()
-	return p
 }
 
 // clock labels local time along the foot.

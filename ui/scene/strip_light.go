@@ -74,7 +74,7 @@ func (g *strip) light() {
 	})
 	// the threshold
 	ty := g.lux.y(g.grey)
-	g.list.Stroke(draw.Line(draw.Pt(g.plot.Min.X, ty), draw.Pt(g.plot.Max.X, ty)), draw.Stroke{Width: 1.2, Dash: []float64{5, 4}}, draw.Fade(g.look.Ink, 0.6))
+	g.list.Stroke(draw.Line(draw.Pt(g.plot.Min.X, ty), draw.Pt(g.plot.Max.X, ty)), thresholdStroke, draw.Fade(g.look.Ink, 0.6))
 }
 
 // skyStops samples the evening's colours along the strip.
@@ -139,18 +139,6 @@ func (g *strip) traces() {
 			})
 		}
 	}
-}
-
-// rodStroke tells the rods apart by dash, not hue.
-func rodStroke(rod int) draw.Stroke {
-	st := draw.Stroke{Width: 2.4, Join: draw.RoundJoin}
-	switch rod % 3 {
-	case 1:
-		st.Dash = []float64{7, 3.5}
-	case 2:
-		st.Dash, st.Cap = []float64{0.1, 4.5}, draw.RoundCap
-	}
-	return st
 }
 
 func (g *strip) pool(run timeline.RunSpan) (timeline.PoolNight, bool) {

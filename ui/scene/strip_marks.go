@@ -90,7 +90,7 @@ func (g *strip) cursor() {
 		return
 	}
 	x := g.axis.x(c)
-	g.list.Stroke(draw.Line(draw.Pt(x, cursorRow), draw.Pt(x, g.list.Size().H-stripFoot)), draw.Stroke{Width: 1.5}, g.look.Accent)
+	g.list.Stroke(draw.Line(draw.Pt(x, cursorRow), draw.Pt(x, g.list.Size().H-stripFoot)), cursorStroke, g.look.Accent)
 	t := draw.Text{S: words.CursorLine(g.n, c, g.v.Prefs), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent, At: draw.Pt(x+8, cursorRow-7)}
 	w := draw.Measure(t.Font, t.S).Width
 	if x+8+w > g.list.Size().W-8 {

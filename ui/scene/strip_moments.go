@@ -94,7 +94,7 @@ func (g *strip) drawMoments() {
 			top = g.rowY(m.row) - 9
 		}
 		k := g.strength(m.at)
-		g.list.Stroke(draw.Line(draw.Pt(x, top), draw.Pt(x, g.plot.Max.Y)), draw.Stroke{Width: 1.2, Dash: []float64{1.5, 3}}, draw.Fade(m.color, k))
+		g.list.Stroke(draw.Line(draw.Pt(x, top), draw.Pt(x, g.plot.Max.Y)), momentStroke, draw.Fade(m.color, k))
 		if m.row < 0 {
 			continue
 		}
@@ -104,8 +104,7 @@ func (g *strip) drawMoments() {
 	}
 	for _, t := range g.n.Grey.Logged { // a logged moment is a mark on the threshold
 		if g.visible(t) {
-			p := draw.Pt(g.axis.x(t), g.lux.y(g.grey))
-			g.list.Fill(draw.Polygon([]draw.Point{{X: p.X, Y: p.Y - 5}, {X: p.X + 4, Y: p.Y}, {X: p.X, Y: p.Y + 5}, {X: p.X - 4, Y: p.Y}}), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, g.strength(t))))
+			drawGreyNoted(g.list, g.look, draw.Pt(g.axis.x(t), g.lux.y(g.grey)), g.strength(t))
 		}
 	}
 }

@@ -8,23 +8,86 @@ func LegendTitle() string { return "Legend" }
 // LegendKept stands by a landed fish that was kept.
 func LegendKept() string { return "landed and kept" }
 
-// LegendFlySlim and LegendFlyFull stand by the two ends of how flies are drawn.
+// LegendSizes stands by three fish of growing length.
+func LegendSizes() string { return "to 1 lb, to 2½ lb, heavier" }
+
+// LegendFlySlim and LegendFlyFull stand by the two ends of how flies are drawn,
+// LegendFlyUnknown by the empty plate.
 func LegendFlySlim() string { return "slim dark fly, hot-spot" }
 
 // LegendFlyFull stands by a thick pale fly.
 func LegendFlyFull() string { return "full pale fly" }
 
-// LegendOpenSky stands by the reference curve.
-func LegendOpenSky() string { return "open sky" }
+// LegendFlyUnknown stands by the broken plate.
+func LegendFlyUnknown() string { return "fly not known" }
 
-// LegendTrace stands by a rod's own curve.
-func LegendTrace() string { return "light on the pool fished" }
+// LegendPoint, LegendDropper and LegendLengthUnknown stand by the lines of length.
+func LegendPoint() string { return "length of the point fly" }
+
+// LegendDropper stands by the dashed line.
+func LegendDropper() string { return "of a dropper" }
+
+// LegendLengthUnknown stands by the dotted line.
+func LegendLengthUnknown() string { return "length not known" }
+
+// LegendRun stands by a bracket.
+func LegendRun() string { return "run through a pool" }
+
+// LegendOpenSky stands by the reference curve.
+func LegendOpenSky() string { return "open sky, with how far it may be out" }
+
+// LegendTrace stands by the curve of the first, second or third rod.
+func LegendTrace(rod int) string {
+	return [...]string{"light on the pool fished", "second rod", "third rod"}[min(max(rod, 0), 2)]
+}
+
+// LegendThreshold stands by the line at which the trees go grey.
+func LegendThreshold() string { return "trees grey" }
+
+// LegendGreyNoted stands by the mark of a logged moment.
+func LegendGreyNoted() string { return "trees grey, as noted" }
+
+// LegendMoment stands by a dotted upright.
+func LegendMoment() string { return "moment of sun or moon" }
+
+// LegendCloud stands by the disc of cloud.
+func LegendCloud() string { return "cloud in eighths" }
+
+// LegendLevel stands by the river's lane.
+func LegendLevel() string { return "river level; ring: read by the party" }
+
+// LegendMoon stands by the moon's disc.
+func LegendMoon() string { return "moon; on the rim: where it stands" }
+
+// LegendMoonlit and LegendShadow stand by two pools at night.
+func LegendMoonlit() string { return "pool in the moon" }
+
+// LegendShadow stands by a dark pool.
+func LegendShadow() string { return "in the dark or the hill's shadow" }
+
+// LegendTrees stands by the hatching.
+func LegendTrees() string { return "trees" }
+
+// LegendFlow stands by the arrow of the stream.
+func LegendFlow() string { return "flow" }
+
+// LegendMark stands by the cross of a mark.
+func LegendMark() string { return "mark" }
+
+// LegendSelected stands by the ring of what is picked out.
+func LegendSelected() string { return "picked out" }
+
+// LegendCursor stands by the line in time.
+func LegendCursor() string { return "now on the strip; fainter: later" }
 
 // LegendUncertain stands by a smear.
 func LegendUncertain() string { return "time uncertain" }
 
 // SkyLane names the lane of what was noted of the sky.
 func SkyLane() string { return "Sky" }
+
+// RiverLane names the lane of the level.
+func RiverLane() string { return "River" }
 
 // LogLoose heads what was logged outside any run: before the first, between two
 // (first and last both false), or after the last.
