@@ -7,6 +7,7 @@
 #   make bench      all benchmarks
 #   make fuzz       each decoder of outside bytes for FUZZTIME
 #   make pictures   the pictures of the README, from the demo journal
+#   make vision     the night as seen without one kind of cone, and in grey, into out/vision
 #   make clean      remove build/ and out/
 
 SHELL       := bash
@@ -14,7 +15,7 @@ SHELL       := bash
 .ONESHELL:
 .SILENT:
 .DEFAULT_GOAL := help
-.PHONY: help run build window gloam test check quick race e2e bench fuzz pictures clean go need need-test
+.PHONY: help run build window gloam test check quick race e2e bench fuzz pictures vision clean go need need-test
 
 # GL ES bindings build in 22 s where those of GL 2.1 take 3 minutes, for the same
 # picture; x11 spares a hard dependency on Wayland's libraries.
@@ -122,6 +123,10 @@ fuzz: go
 
 pictures: need-test window gloam
 	GLOAMLINE=$(CURDIR)/build/gloamline GLOAM=$(CURDIR)/build/gloam PICTURES=$(CURDIR)/assets/picture OUT=$(CURDIR)/out/pictures CGO_ENABLED=0 go test -count=1 -v -tags e2e -timeout 8m -run Pictures ./cmd/gloamline/e2e
+
+vision: go
+	$(QUICK) -count=1 ./ui/scene -run TestDrawVisions -vision $(CURDIR)/out/vision
+	echo "The pictures are in out/vision."
 
 clean:
 	rm -rf build out

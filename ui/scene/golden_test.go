@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
-	"gloamline/journal/units"
 	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/scene"
@@ -42,24 +41,16 @@ func golden(t *testing.T, name string, l *draw.List) {
 // rods and a late moon; a night that never darkens; uncertain times, a fly that is
 // not known and a beat without a sketch; a trip without rods.
 func TestGoldenScenes(t *testing.T) {
-	fish := func(f *fixture, rod byte, w journal.When, touch journal.Touch, ounces float64) {
-		c := journal.Contact{Head: f.head(rod, w), Touch: touch}
-		if ounces > 0 {
-			c.Weight = journal.Of(units.Weight{G: units.Grams(ounces * 28.349523125), Unit: units.Pound})
-			c.Fate = journal.Of(journal.Returned)
-		}
-		f.add(c)
-	}
 	july := journal.Date{Year: 2026, Month: time.July, Day: 4}
 
 	two := newFixture(t, 54.985, -4.431, july, true).rods(2)
 	two.add(journal.Sky{Head: two.head(0, two.exact(22, 0)), Cloud: journal.Of(2)})
 	two.rig(1, 22, 30, 13)
 	two.run(1, 2, 22, 35, 23, 40)
-	fish(two, 1, two.exact(22, 52), journal.Landed, 26)
+	two.fish(1, two.exact(22, 52), journal.Landed, 26)
 	two.rig(2, 23, 0, 14, 13)
 	two.run(2, 3, 23, 5, 1, 10)
-	fish(two, 2, journal.About(two.clock(0, 42), 0), journal.Lost, 0)
+	two.fish(2, journal.About(two.clock(0, 42), 0), journal.Lost, 0)
 
 	white := newFixture(t, 60.4, -1.2, journal.Date{Year: 2026, Month: time.June, Day: 21}, true).rods(1)
 	white.run(1, 2, 23, 0, 0, 30)
@@ -67,7 +58,7 @@ func TestGoldenScenes(t *testing.T) {
 	unsure := newFixture(t, 54.985, -4.431, july, false).rods(1)
 	unsure.rig(1, 22, 40, 0)
 	run := unsure.run(1, 2, 22, 45, 23, 50)
-	fish(unsure, 1, journal.Within(run), journal.Pull, 0)
+	unsure.fish(1, journal.Within(run), journal.Pull, 0)
 
 	empty := newFixture(t, 54.985, -4.431, july, true)
 
