@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
@@ -37,9 +38,23 @@ func newSide(s *Screen) *side {
 		add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
 	}
 	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)))
-	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, v.list)))
+	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, container.NewThemeOverride(v.list, flat{s}))))
 	return v
 }
+
+// flat is the window's theme without the shadows at the ends of what scrolls: the bar
+// beside the list says enough, and in a dark window a shadow that shows is a glare.
+type flat struct{ s *Screen }
+
+func (f flat) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
+	if n == theme.ColorNameShadow {
+		return color.Transparent
+	}
+	return f.s.theme.Color(n, v)
+}
+func (f flat) Font(t fyne.TextStyle) fyne.Resource     { return f.s.theme.Font(t) }
+func (f flat) Icon(n fyne.ThemeIconName) fyne.Resource { return f.s.theme.Icon(n) }
+func (f flat) Size(n fyne.ThemeSizeName) float32       { return f.s.theme.Size(n) }
 
 // sync brings the list and the colours up to date.
 func (v *side) sync() {

@@ -59,7 +59,10 @@ func (d *Desk) concerns(c journal.Change) bool {
 
 // rebuild builds the open night anew and lets go of what is no longer in it.
 func (d *Desk) rebuild() {
-	d.carry = nil
+	if d.carry != nil { // the journal changed under it
+		d.carry = nil
+		d.tell(Carry | Can)
+	}
 	n, err := d.loader.Load(d.trip)
 	if d.fault = err; err != nil {
 		n = nil
