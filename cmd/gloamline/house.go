@@ -75,7 +75,7 @@ func (h *house) open(path string) error { return h.show(path, "") }
 // without one, where it was left. The journal that was open before stays if this one
 // cannot be opened.
 func (h *house) show(path, evening string) error {
-	j, s, err := openJournal(path)
+	j, s, err := openJournal(path, h.asked.reading)
 	if err != nil {
 		return err
 	}
@@ -83,6 +83,7 @@ func (h *house) show(path, evening string) error {
 		h.diary.Info("stored", "seq", c.Seq, "did", c.Did, "undo", !c.Undo.IsZero(), "redo", !c.Redo.IsZero())
 	})
 	desk := state.New(j, time.Now)
+	desk.SetReadOnly(s.ReadOnly())
 	mem := memory{h.app.Preferences(), path}
 	look := h.asked.look
 	if look == "" {
@@ -100,7 +101,7 @@ func (h *house) show(path, evening string) error {
 	})
 	h.diary.Crash = "" // told once
 	h.screen.Window().Show()
-	h.diary.Info("journal open", "file", path)
+	h.diary.Info("journal open", "file", path, "reading", s.ReadOnly())
 	if before != nil {
 		before.Window().Close()
 	}
@@ -128,13 +129,18 @@ func (h *house) close() {
 	}
 }
 
-// openJournal opens a file or begins it.
-func openJournal(path string) (*journal.Journal, *store.Store, error) {
-	open := store.Open
-	if !exists(path) {
+// openJournal opens a file or begins it. One that may not be written, or of which
+// nothing but reading is asked, is opened for reading.
+func openJournal(path string, reading bool) (*journal.Journal, *store.Store, error) {
+	open, opts := store.Open, store.Options{Now: time.Now, ReadOnly: reading}
+	if !exists(path) && !reading {
 		open = store.Create
 	}
-	s, err := open(path, store.Options{Now: time.Now})
+	s, err := open(path, opts)
+	if journal.KindOf(err) == journal.ReadOnly && exists(path) && !reading {
+		opts.ReadOnly = true
+		s, err = store.Open(path, opts)
+	}
 	if err != nil {
 		return nil, nil, err
 	}
@@ -155,7 +161,7 @@ func makeDemo(path string) error {
 	}
 	defer os.RemoveAll(part)
 	made := filepath.Join(part, filepath.Base(path))
-	j, s, err := openJournal(made)
+	j, s, err := openJournal(made, false)
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"gloamline/journal"
 )
 
 // Ensure that the demo is made whole, leaves nothing beside it, and is never written
@@ -18,7 +20,7 @@ func TestMakeDemo(t *testing.T) {
 	files, err := os.ReadDir(dir)
 	require.NoError(t, err)
 	require.Len(t, files, 1)
-	j, s, err := openJournal(path)
+	j, s, err := openJournal(path, false)
 	require.NoError(t, err)
 	trips, err := j.Trips()
 	require.NoError(t, err)
@@ -38,7 +40,7 @@ func TestMakeDemo(t *testing.T) {
 // an error and left alone.
 func TestOpenJournal(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "mine.gloam")
-	j, s, err := openJournal(path)
+	j, s, err := openJournal(path, false)
 	require.NoError(t, err)
 	trips, err := j.Trips()
 	require.NoError(t, err)
@@ -46,11 +48,52 @@ func TestOpenJournal(t *testing.T) {
 	require.NoError(t, s.Close())
 
 	require.NoError(t, os.WriteFile(path, []byte("no journal"), 0o600))
-	_, _, err = openJournal(path)
+	_, _, err = openJournal(path, false)
 	assert.Error(t, err)
 	b, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, "no journal", string(b))
+}
+
+// Ensure that a journal opened for reading is read and refuses every change, and that one
+// that is not there is not begun for reading.
+func TestOpenForReading(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "mine.gloam")
+	_, _, err := openJournal(path, true)
+	assert.Equal(t, journal.NotFound, journal.KindOf(err))
+	_, s, err := openJournal(path, false)
+	require.NoError(t, err)
+	require.False(t, s.ReadOnly())
+	require.NoError(t, s.Close())
+	before, err := os.ReadFile(path)
+	require.NoError(t, err)
+
+	j, s, err := openJournal(path, true)
+	require.NoError(t, err)
+	assert.True(t, s.ReadOnly())
+	_, err = j.Log(journal.Person{ID: journal.NewID(), Name: "Anna"})
+	assert.Equal(t, journal.ReadOnly, journal.KindOf(err))
+	require.NoError(t, s.Close())
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, before, after)
+}
+
+// Ensure that a journal that may not be written is opened for reading without being
+// asked.
+func TestOpenWhatMayNotBeWritten(t *testing.T) {
+	if os.Geteuid() == 0 {
+		t.Skip("nothing is forbidden to root")
+	}
+	path := filepath.Join(t.TempDir(), "mine.gloam")
+	_, s, err := openJournal(path, false)
+	require.NoError(t, err)
+	require.NoError(t, s.Close())
+	require.NoError(t, os.Chmod(path, 0o444))
+	_, s, err = openJournal(path, false)
+	require.NoError(t, err)
+	assert.True(t, s.ReadOnly())
+	require.NoError(t, s.Close())
 }
 
 // Ensure that the command line is read as its help says, and slips are told.

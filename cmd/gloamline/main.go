@@ -38,6 +38,7 @@ type asked struct {
 	journal string
 	look    string
 	night   string
+	reading bool
 	verbose bool
 	version bool
 }
@@ -85,6 +86,7 @@ func parse(args []string, stderr io.Writer) (asked, error) {
 	f.StringVar(&a.journal, "journal", "", "open, or begin, the journal in this `file`")
 	f.StringVar(&a.look, "look", "", "dusk, paper or lamp (`name`); else as last time")
 	f.StringVar(&a.night, "night", "", "open the night of this `evening`, as 2026-07-04; else that of last time")
+	f.BoolVar(&a.reading, "read", false, "open the journal for reading only")
 	f.BoolVar(&a.verbose, "v", false, "write more into the log")
 	f.BoolVar(&a.version, "version", false, "print the version and end")
 	f.Usage = func() {

@@ -80,7 +80,11 @@ func (m *menus) sync() {
 	}
 	changed := false
 	for _, e := range m.items {
-		label, off := withKey(e.c.Title(), keyText(e.c.Key), widest[e.c.Menu]), !e.c.Enabled()
+		said := keyText(e.c.Key)
+		if why := m.s.desk.WhyNot(e.c); why != "" {
+			said = why
+		}
+		label, off := withKey(e.c.Title(), said, widest[e.c.Menu]), !e.c.Enabled()
 		if e.item.Label != label || e.item.Disabled != off {
 			e.item.Label, e.item.Disabled = label, off
 			changed = true

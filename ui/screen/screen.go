@@ -55,6 +55,7 @@ type Screen struct {
 	bound   map[string]bool // commands that the window carries out itself
 	card    *card
 	foot    *footer
+	banner  *banner
 	menus   *menus
 	night   *fyne.Container
 	all     *fyne.Container
@@ -93,6 +94,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.legend = s.newLegend()
 	s.card = newCard(s)
 	s.foot = newFooter(s)
+	s.banner = newBanner(s)
 	s.menus = newMenus(s)
 
 	l := &night{
@@ -104,7 +106,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	all := &window{side: s.side.all, night: s.night, foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
 	s.all = container.New(all, all.side, all.night, all.foot, all.edge)
 	s.win.SetPadded(false)
-	s.win.SetContent(container.NewStack(s.all, s.tips.Object()))
+	s.win.SetContent(container.NewStack(container.NewBorder(s.banner.all, nil, nil, nil, s.all), s.tips.Object()))
 	s.win.SetMainMenu(s.menus.main)
 	s.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { s.typedKey(e) })
 	s.win.Canvas().SetOnTypedRune(s.typedRune)
@@ -137,6 +139,7 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.NightOpen | state.Look) {
 		s.header.sync()
 		s.foot.sync()
+		s.banner.sync()
 	}
 	switch {
 	case w == state.Cursor:

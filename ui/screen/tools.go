@@ -67,6 +67,9 @@ func newTools(s *Screen) *tools {
 func (t *tools) sync() {
 	for _, b := range t.buttons {
 		b.b.Tip = tipOf(b.c)
+		if why := t.s.desk.WhyNot(b.c); why != "" {
+			b.b.Tip += ": " + why
+		}
 		if on := b.c.Enabled(); on == b.b.Disabled() {
 			if on {
 				b.b.Enable()

@@ -37,7 +37,7 @@ type carry struct {
 // false where there is nothing to lift: under an open card, while playing, or for a
 // part that the entry has not got.
 func (d *Desk) Lift(r journal.Ref, g Grip) bool {
-	if d.night == nil || d.card != nil || d.play || d.carry != nil {
+	if d.night == nil || d.readOnly || d.card != nil || d.play || d.carry != nil {
 		return false
 	}
 	e, ok := d.night.Log.Find(r.ID)

@@ -91,7 +91,7 @@ func (d *Desk) Bind(id string, when func() bool, run func() error) {
 		if when == nil {
 			when = func() bool { return true }
 		}
-		c.Enabled = when
+		c.Enabled = d.unlessReadOnly(c, when)
 		c.Run = func() error {
 			if err := d.PutDown(); err != nil {
 				return err

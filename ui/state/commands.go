@@ -16,7 +16,8 @@ type tabler struct {
 
 // add adds a row. What is being moved by keys is put down before any other act.
 func (t *tabler) add(id, title string, k Key, help string, enabled func() bool, run func() error) *Command {
-	c := &Command{ID: id, Menu: t.menu, Key: k, Name: title, Help: help, Title: func() string { return title }, Enabled: enabled}
+	c := &Command{ID: id, Menu: t.menu, Key: k, Name: title, Help: help, Title: func() string { return title }}
+	c.Enabled = t.d.unlessReadOnly(c, enabled)
 	c.Run = func() error {
 		if err := t.d.PutDown(); err != nil {
 			return err

@@ -56,10 +56,11 @@ type Desk struct {
 	rate    int // of playing, minutes of the night a second
 	carry   *carry
 
-	strip  span
-	sketch SketchView
-	look   string
-	prefs  words.Prefs
+	strip    span
+	sketch   SketchView
+	look     string
+	prefs    words.Prefs
+	readOnly bool // the journal
 
 	card     *Card
 	commands []*Command

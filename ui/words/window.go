@@ -120,6 +120,13 @@ func BeginButton() string { return "Begin" }
 // ReadButton reads a beat in.
 func ReadButton() string { return "Read in" }
 
+// ReadOnlyBanner stands over a journal that may only be read; ReadOnlyWhy is why a
+// command does nothing there.
+func ReadOnlyBanner(file string) string {
+	return file + " is open for reading only: nothing can be added or changed. To write in it, copy it to a folder of your own (File, Back up …) and open the copy."
+}
+func ReadOnlyWhy() string { return "open for reading only" }
+
 // NotTaken and Taken answer a file that was let fall on the window in vain.
 func NotTaken(name string) string { return "Nothing was done with " + name + "." }
 func Taken() string {

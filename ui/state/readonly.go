@@ -1,0 +1,49 @@
+package state
+
+import (
+	"slices"
+
+	"gloamline/ui/words"
+)
+
+// SetReadOnly says that the journal may be read but not written: every command that
+// would change it is then not enabled, and nothing can be dragged. The store refuses
+// such changes anyway; this says so before a card is filled in.
+func (d *Desk) SetReadOnly(on bool) {
+	d.act(func() {
+		if on != d.readOnly {
+			d.readOnly = on
+			d.closeCard()
+			d.tell(Can)
+		}
+	})
+}
+
+// ReadOnly reports whether the journal may only be read.
+func (d *Desk) ReadOnly() bool { return d.readOnly }
+
+// changing lists the commands outside the menu Add that change the journal.
+var changing = []string{
+	"edit.undo", "edit.redo", "edit.amend", "edit.remove", "edit.minute-later", "edit.minute-earlier", "edit.ten-later", "edit.ten-earlier",
+	"night.new", "night.amend", "night.remove", "file.beat",
+}
+
+// Changes reports whether a command would change the journal.
+func (c *Command) Changes() bool { return c.Menu == "Add" || slices.Contains(changing, c.ID) }
+
+// WhyNot says why a command is not enabled, as far as it is the journal's fault; else
+// empty.
+func (d *Desk) WhyNot(c *Command) string {
+	if d.readOnly && c.Changes() {
+		return words.ReadOnlyWhy()
+	}
+	return ""
+}
+
+// unlessReadOnly guards what enables a command that changes the journal.
+func (d *Desk) unlessReadOnly(c *Command, enabled func() bool) func() bool {
+	if !c.Changes() {
+		return enabled
+	}
+	return func() bool { return !d.readOnly && enabled() }
+}
