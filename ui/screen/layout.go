@@ -108,7 +108,11 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	tall := w >= tallLog || open
 	show(l.card, open)
 	show(l.log, !open && right > 0)
-	show(l.legend, l.sh.legend)
+	// The key to the marks shares the log's column, so that the picture it explains stays
+	// as it is; without that column it stands below, and a card is left alone.
+	beside := l.sh.legend && tall && right > 0 && !open
+	below := l.sh.legend && !beside && !open
+	show(l.legend, beside || below)
 
 	mainW := w
 	if right > 0 {
@@ -131,7 +135,7 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		stripW = mainW
 	}
 	foot := float32(0)
-	if l.sh.legend {
+	if below {
 		foot = min(l.legendHeight(stripW), size.Height*0.3)
 		place(l.legend, 0, size.Height-foot, stripW, foot)
 		foot += gap
@@ -145,11 +149,16 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	if tall {
 		logH = size.Height - top
 	}
+	show(l.across, right > 0 && !open)
+	place(l.across, mainW, top, gap, logH)
+	if beside {
+		h := min(l.legendHeight(right), logH*0.55)
+		place(l.legend, w-right, top+logH-h, right, h)
+		logH -= h + gap
+	}
 	if !open && right > 0 {
 		place(l.log, w-right, top, right, logH)
 	}
-	show(l.across, right > 0 && !open)
-	place(l.across, mainW, top, gap, logH)
 	place(l.down, 0, top+upper, mainW, gap)
 }
 
