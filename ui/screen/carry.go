@@ -47,21 +47,17 @@ func (s *Screen) carryInTime(d own.Drag, board draw.Size) bool {
 // grip is the part of a run or a break that a place on the strip takes hold of: an end
 // of its bracket, or the whole. A short bracket is held as a whole in its middle third.
 func (s *Screen) grip(p own.Pick, f scene.StripFrame) state.Grip {
-	n := s.desk.Night()
-	for _, rod := range n.Rods {
-		for _, run := range rod.Runs {
-			if run.Run.Ref() != p.Hit.Ref {
-				continue
-			}
-			a, b := f.X(run.From.Mid()), f.X(run.To.Mid())
-			reach := math.Min(edgeReach, (b-a)/3)
-			switch {
-			case math.Abs(p.At.X-b) <= reach || p.At.X > b:
-				return state.Stop
-			case math.Abs(p.At.X-a) <= reach || p.At.X < a:
-				return state.Start
-			}
-		}
+	from, to, ok := s.desk.Ends(p.Hit.Ref)
+	if !ok {
+		return state.Whole
+	}
+	a, b := f.X(from), f.X(to)
+	reach := math.Min(edgeReach, (b-a)/3)
+	switch {
+	case math.Abs(p.At.X-b) <= reach || p.At.X > b:
+		return state.Stop
+	case math.Abs(p.At.X-a) <= reach || p.At.X < a:
+		return state.Start
 	}
 	return state.Whole
 }

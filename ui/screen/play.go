@@ -17,17 +17,12 @@ func (s *Screen) syncPlay(w state.What) {
 	on := s.desk.Playing()
 	switch {
 	case on && s.play == nil:
-		began, paints := time.Now(), s.strip.Paints()
-		s.played = func() {
-			if took := time.Since(began).Seconds(); took > 0 {
-				s.opt.Log.Debug("played", "seconds", took, "frames", s.strip.Paints()-paints, "rate", float64(s.strip.Paints()-paints)/took)
-			}
-		}
+		s.frames = s.countFrames(s.strip)
 		s.play = startClock(frameTime, func(d time.Duration) { s.desk.Advance(d) })
 	case !on && s.play != nil:
 		s.play.Stop()
 		s.play = nil
-		s.played()
+		s.opt.Log.Debug("played", s.frames()...)
 		s.pulse()
 		if s.desk.PlayedOut() {
 			s.tell(words.PlayedOut())
@@ -38,6 +33,27 @@ func (s *Screen) syncPlay(w state.What) {
 	}
 	if w.Has(state.Can) && on {
 		s.tell(words.PlayingAt(s.desk.Rate()))
+	}
+}
+
+// countFrames begins to count how often a board is painted; the function it returns gives
+// that for the log, with the seconds since and the frames a second.
+func (s *Screen) countFrames(b *own.Board) func() []any {
+	began, paints := time.Now(), b.Paints()
+	return func() []any {
+		took, n := time.Since(began).Seconds(), b.Paints()-paints
+		return []any{"seconds", took, "frames", n, "rate", float64(n) / max(took, 1e-3)}
+	}
+}
+
+// countPan counts the frames of a drag that moves the ground of a board, for the log.
+func (s *Screen) countPan(d own.Drag, b *own.Board) {
+	switch {
+	case d.End && s.panned != nil:
+		s.opt.Log.Debug("panned", s.panned()...)
+		s.panned = nil
+	case !d.End && s.panned == nil:
+		s.panned = s.countFrames(b)
 	}
 }
 

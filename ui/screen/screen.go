@@ -60,8 +60,9 @@ type Screen struct {
 	night   *fyne.Container
 	all     *fyne.Container
 	play    *clock
-	played  func() // logs how fast frames came while playing
-	lifted  bool   // something is being moved
+	frames  func() []any // how fast the night is played; see countFrames
+	panned  func() []any // likewise of a drag
+	lifted  bool         // something is being moved
 	carry   carrying
 	kept    string  // the preferences as last remembered
 	scale   float32 // how much larger than usual everything is
@@ -71,7 +72,7 @@ type Screen struct {
 	shares  *shares
 	passed  int  // see renewLog
 	pulsing bool // rings are shown
-	frames  []*frame
+	edges   []*frame
 }
 
 // New makes the window and shows the desk in it. It is not visible until Show.
@@ -200,7 +201,7 @@ func (s *Screen) setTheme() {
 	s.remember("look", l.Name)
 	s.opt.Log.Debug("colours", "look", l.Name)
 	s.modal.recolour()
-	for _, f := range s.frames {
+	for _, f := range s.edges {
 		f.recolour(l)
 	}
 }
@@ -235,7 +236,7 @@ func (f *frame) recolour(l scene.Look) { f.edge.Recolour(l.Edge) }
 func (s *Screen) panel(o fyne.CanvasObject) fyne.CanvasObject {
 	f := &frame{own.NewEdges(1)}
 	f.recolour(s.look())
-	s.frames = append(s.frames, f)
+	s.edges = append(s.edges, f)
 	return container.New(panelLayout{f}, append([]fyne.CanvasObject{o}, f.edge.Objects()...)...)
 }
 

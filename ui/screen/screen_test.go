@@ -240,7 +240,7 @@ func TestLooks(t *testing.T) {
 	for _, l := range scene.Looks {
 		s.desk.SetLook(l.Name)
 		assert.Equal(t, l.Name, s.look().Name)
-		assert.Equal(t, color.Color(l.Edge), s.frames[0].edge.Objects()[0].(*canvas.Rectangle).FillColor, l.Name)
+		assert.Equal(t, color.Color(l.Edge), s.edges[0].edge.Objects()[0].(*canvas.Rectangle).FillColor, l.Name)
 		assert.Equal(t, color.Color(l.Ink), s.header.date.Color(), l.Name)
 		assert.Equal(t, color.Color(l.Back), s.app.Settings().Theme().Color("background", 0), l.Name)
 		img := s.win.Canvas().Capture()

@@ -27,6 +27,25 @@ func endOf(l *journal.Log, e journal.Entry) journal.Spread {
 	return l.At(e)
 }
 
+// Ends returns the expected beginning and end of a run, or of a break with an end, each of
+// which can be lifted by itself; false for anything else.
+func (d *Desk) Ends(r journal.Ref) (from, to time.Time, ok bool) {
+	if d.night == nil {
+		return from, to, false
+	}
+	e, _ := d.night.Log.Find(r.ID)
+	switch e := e.(type) {
+	case journal.Run:
+	case journal.Break:
+		if !e.Until.Known() {
+			return from, to, false
+		}
+	default:
+		return from, to, false
+	}
+	return d.night.Log.At(e).Mid(), endOf(d.night.Log, e).Mid(), true
+}
+
 // within keeps a movement in the night, to the full minute.
 func (c *carry) within(by time.Duration) time.Duration {
 	log := c.night.Log

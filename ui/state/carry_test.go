@@ -124,8 +124,14 @@ func TestCarryRun(t *testing.T) {
 	got = move(Stop, 10*time.Minute)
 	assert.Equal(t, k.at("1:30"), got.Until.Or(journal.When{}).Lo)
 
+	from, to, ok := k.d.Ends(open.Ref())
+	assert.True(t, ok && from.Equal(k.at("1:10")) && to.Equal(k.at("1:30")))
+	rest := k.add(journal.KindBreak, "when", "2:00")
+	_, _, ok = k.d.Ends(rest.Ref())
+	assert.False(t, ok || k.d.Lift(rest.Ref(), Stop), "nobody wrote when the break ended")
 	fish := k.fish(journal.Landed, "when", "23:40")
-	assert.False(t, k.d.Lift(fish.Ref(), Stop), "a fish has no end")
+	_, _, ok = k.d.Ends(fish.Ref())
+	assert.False(t, ok || k.d.Lift(fish.Ref(), Stop), "a fish has no end")
 }
 
 // Ensure that a run carried over another one of the same rod says so on the way and is
