@@ -126,3 +126,24 @@ func (l Look) Nature(day draw.Color, decades float64) draw.Color {
 	sink := math.Max(0, math.Min(1, -decades/2.5))
 	return l.drain(draw.Mix(day, l.Deep, 0.25*math.Max(0, math.Min(1, 1-decades/2))+0.65*sink), decades)
 }
+
+// pool returns the tone of a pool that many decades over the threshold (it matters
+// from there down, over three of them): pale under the moon, dark in the hill's shadow.
+func (l Look) pool(decades float64, moon moonState) draw.Color {
+	t := math.Max(0, math.Min(1, (decades+3)/3))
+	dark, pale := l.Deep, l.Moon
+	if l.Light {
+		dark, pale = draw.Mix(l.Deep, l.Ink, 0.25), l.Panel
+	}
+	share := 0.12 + 0.42*t
+	switch moon {
+	case moonOn:
+		share = 0.55 + 0.3*t
+	case inShadow:
+		share = 0.24 * t
+	}
+	if l.Name == Lamp.Name { // dim enough to keep eyes used to the dark
+		share *= 0.62
+	}
+	return draw.Mix(dark, pale, share)
+}

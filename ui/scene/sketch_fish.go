@@ -3,8 +3,6 @@ package scene
 import (
 	"math"
 
-	"gloamline/geo"
-	"gloamline/journal/units"
 	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
@@ -12,52 +10,100 @@ import (
 
 // contacts draws every contact at its place: where it was noted; else in the
 // part of the pool that was noted; else as far down the pool as the run had got.
+// Crowded ones move aside on a leader line: within their pool if there is room, else
+// over dry land or river, not onto another pool.
 func (g *sketch) contacts() {
+	var marks []contactMark
 	for _, c := range g.n.Contacts {
 		if !c.HasPool {
 			continue
 		}
 		p, ok := g.contactPlace(c)
-		if !ok {
+		if !ok || !g.view.Contains(p) {
 			continue
 		}
-		at := c.At.Mid()
-		k := 1.0
-		numColor := g.look.Ink
-		if !g.v.Cursor.IsZero() && at.After(g.v.Cursor) {
-			k, numColor = 0.45, g.look.Soft
+		m := contactMark{c: c, place: p, size: contactSize(c.Contact), strength: 1}
+		m.num = draw.Text{S: words.ContactNumber(g.n, c), Font: boldFont, Color: g.look.Ink, Halo: draw.Halo{Width: 2.6, Color: draw.Fade(g.look.Panel, 0.92)}}
+		if !g.v.Cursor.IsZero() && c.At.Mid().After(g.v.Cursor) {
+			m.strength, m.num.Color = 0.45, g.look.Soft
 		}
-		size := contactSize(c.Contact)
-		num := draw.Text{S: words.ContactNumber(g.n, c), Font: boldFont, Color: numColor, Halo: draw.Halo{Width: 2.6, Color: draw.Fade(g.look.Panel, 0.92)}}
-		nw := draw.Measure(num.Font, num.S).Width
-		centre, box := p, draw.Rect{}
-		found := false
+		m.width = m.size.W + draw.Measure(m.num.Font, m.num.S).Width + 6
+		g.settle(&m)
+		g.labels.block(m.box())
+		marks = append(marks, m)
+	}
+	// Lines first, then the ring of what is selected, then the marks: nothing hides a
+	// neighbour.
+	for _, m := range marks {
+		if m.centre.Dist(m.place) > 15 {
+			g.list.Stroke(draw.Line(m.place, m.centre), draw.Stroke{Width: 1}, draw.Fade(g.look.Ink, 0.6*m.strength))
+			g.list.Fill(draw.Circle(m.place, 1.8), draw.NonZero, draw.Solid(draw.Fade(g.look.Fish, m.strength)))
+		}
+	}
+	for _, m := range marks {
+		if m.c.Ref() == g.v.Selected {
+			ring := draw.RoundRect(m.box().Inset(-3), 6)
+			g.list.Fill(ring, draw.NonZero, draw.Solid(draw.Fade(g.look.Panel, 0.92)))
+			g.list.Stroke(ring, draw.Stroke{Width: 2.6}, g.look.Accent)
+		}
+	}
+	for _, m := range marks {
+		drawContact(g.list, g.look, m.c.Contact, m.centre, m.strength)
+		m.num.At = draw.Pt(m.centre.X+m.size.W/2+3, m.centre.Y-1)
+		g.list.Text(m.num)
+		g.hits = append(g.hits, Hit{Ref: m.c.Ref(), Box: m.box().Inset(-3), Tip: words.ContactTip(g.n, m.c, g.v.Prefs)})
+	}
+}
+
+// contactMark is a contact's mark with its number.
+type contactMark struct {
+	c             timeline.Contact
+	place, centre draw.Point // where it was, and where its mark stands
+	size          draw.Size
+	width         float64 // of mark and number
+	num           draw.Text
+	strength      float64
+}
+
+func (m contactMark) box() draw.Rect {
+	return draw.R(m.centre.X-m.size.W/2-1, m.centre.Y-9, m.width, 17)
+}
+
+// settle finds the mark its place. Without room anywhere it stays at its own, under
+// its later neighbours.
+func (g *sketch) settle(m *contactMark) {
+	var own *poolDrawn
+	for i := range g.shapes {
+		if g.shapes[i].Pool.ID == m.c.Pool.ID {
+			own = &g.shapes[i]
+		}
+	}
+	for pass := range 4 {
 		for _, d := range around {
-			centre = p.Add(d)
-			box = draw.R(centre.X-size.W/2-1, centre.Y-9, size.W+nw+6, 17)
-			if g.labels.free(box) {
-				found = true
-				break
+			m.centre = m.place.Add(d)
+			box := m.box()
+			if !g.labels.free(box) {
+				continue
+			}
+			if own == nil || d == (draw.Point{}) || pass == 3 {
+				return
+			}
+			in := inside(own.poly, m.centre)
+			fits := false
+			switch pass {
+			case 0:
+				fits = in && inside(own.poly, draw.Pt(box.Max.X, m.centre.Y))
+			case 1:
+				fits = in || d.Dist(draw.Point{}) < 40 && g.offPools(box, own, false)
+			case 2:
+				fits = g.offPools(box, own, false)
+			}
+			if fits && g.clear(m.place.Lerp(m.centre, 0.3), m.centre, own) {
+				return
 			}
 		}
-		if !found { // beyond all room: it stays at its place, under its later neighbour
-			centre = p
-			box = draw.R(centre.X-size.W/2-1, centre.Y-9, size.W+nw+6, 17)
-		}
-		if centre.Dist(p) > 15 {
-			g.list.Stroke(draw.Line(p, centre), draw.Stroke{Width: 1}, draw.Fade(g.look.Ink, 0.55*k))
-			g.list.Fill(draw.Circle(p, 1.8), draw.NonZero, draw.Solid(draw.Fade(g.look.Fish, k)))
-		}
-		g.labels.block(box)
-		drawContact(g.list, g.look, c.Contact, centre, k)
-		num.At = draw.Pt(centre.X+size.W/2+3, centre.Y-1)
-		g.list.Text(num)
-		ref := c.Ref()
-		if ref == g.v.Selected {
-			g.list.Stroke(draw.RoundRect(box.Inset(-2), 4), draw.Stroke{Width: 1.8}, g.look.Accent)
-		}
-		g.hits = append(g.hits, Hit{Ref: ref, Box: box.Inset(-3), Tip: words.ContactTip(g.n, c, g.v.Prefs)})
 	}
+	m.centre = m.place
 }
 
 // around are the places tried for a mark, nearest first: rings about its own.
@@ -87,14 +133,4 @@ func (g *sketch) contactPlace(c timeline.Contact) (draw.Point, bool) {
 		}
 	}
 	return g.along(c.Pool.ID, share)
-}
-
-// along is the place that share of the way down a pool's axis.
-func (g *sketch) along(pool geo.ID, share float64) (draw.Point, bool) {
-	for _, p := range g.lay.Pools {
-		if p.Pool.ID == pool {
-			return g.at(p.At(p.Length()*units.Metres(share), 0)), true
-		}
-	}
-	return draw.Point{}, false
 }

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"gloamline/geo"
@@ -15,6 +16,10 @@ func BanksCaption() string { return "true left above, true right below; the rive
 // NoSketch stands where the sketch would be.
 func NoSketch() string { return "No pool of this beat is drawn yet." }
 
+// PoolHead and PoolTail stand at the two ends of a pool.
+func PoolHead() string { return "head" }
+func PoolTail() string { return "tail" }
+
 // NorthLetter stands at the arrow to true north.
 func NorthLetter() string { return "N" }
 
@@ -22,7 +27,7 @@ func NorthLetter() string { return "N" }
 func Metres(m units.Metres) string { return units.LengthOf(float64(m), units.Metre).String() }
 
 // SketchCaption says what the sketch shows at a moment: 00:42, moonlit: the trees are
-// grey, moon on Long Flat and Sand Bend, Cauldron in the hill's shadow. Without a moment
+// grey, moon over the hill but for Cauldron. Without a moment
 // it names the beat.
 func SketchCaption(n *timeline.Night, t time.Time, p Prefs) string {
 	if t.IsZero() {
@@ -33,44 +38,57 @@ func SketchCaption(n *timeline.Night, t time.Time, p Prefs) string {
 		return head
 	}
 	grey := "colour still in the trees"
-	for _, d := range n.Grey.Dark {
-		if d.Contains(t) {
-			grey = "the trees are grey"
+	if slices.ContainsFunc(n.Grey.Dark, func(d timeline.Interval) bool { return d.Contains(t) }) {
+		if grey = "the trees are grey"; n.Rung(t, geo.ID{}) == timeline.TreesGrey {
+			grey = "" // the rung says it
 		}
 	}
 	return head + ": " + commas(grey, moonOnPools(n, t))
 }
 
-// moonOnPools says which pools the moon reaches and which lie in the hill's shadow.
+// SketchCaptionWhole is the caption with every pool named.
+func SketchCaptionWhole(n *timeline.Night, t time.Time, p Prefs) string {
+	if t.IsZero() || n.Sky.SunUpAt(t) || !n.Sky.MoonUpAt(t) {
+		return SketchCaption(n, t, p)
+	}
+	on, off := moonAndShadow(n, t)
+	if len(on) == 0 || len(off) == 0 {
+		return SketchCaption(n, t, p)
+	}
+	return Clock(t, n.Zone) + ", " + openRung(n, t, p) + ": moon over the hill at " + and(on) + "; in the hill's shadow " + and(off)
+}
+
+// moonAndShadow names the pools that the moon reaches and those it does not.
+func moonAndShadow(n *timeline.Night, t time.Time) (on, off []string) {
+	for i := range n.Pools {
+		if name := PoolName(n.Pools[i].Pool.Name); over(&n.Pools[i], t) {
+			on = append(on, name)
+		} else {
+			off = append(off, name)
+		}
+	}
+	return on, off
+}
+
+// moonOnPools says which pools the moon reaches, by naming the fewer.
 func moonOnPools(n *timeline.Night, t time.Time) string {
 	if !n.Sky.MoonUpAt(t) {
 		return "no moon"
 	}
-	var on, off []string
-	for i := range n.Pools {
-		if over(&n.Pools[i], t) {
-			on = append(on, PoolName(n.Pools[i].Pool.Name))
-		} else {
-			off = append(off, PoolName(n.Pools[i].Pool.Name))
-		}
-	}
+	on, off := moonAndShadow(n, t)
 	switch {
 	case len(on)+len(off) == 0:
 		return "moon up"
 	case len(on) == 0:
-		return "the moon is behind the hill at every pool"
+		return "moon behind the hill at every pool"
 	case len(off) == 0:
-		return "the moon is over the hill at every pool"
+		return "moon over the hill at every pool"
+	case len(on) <= len(off) && len(on) <= 2:
+		return "moon over the hill only at " + and(on)
+	case len(off) <= 2:
+		return "moon over the hill but for " + and(off)
 	}
-	return commas("moon over the hill at "+several(on, "pools"), several(off, "pools")+" in the hill's shadow")
-}
-
-// several names up to three, then counts.
-func several(names []string, what string) string {
-	if len(names) <= 3 {
-		return and(names)
-	}
-	return fmt.Sprintf("%d %s", len(names), what)
+	return fmt.Sprintf("moon over the hill at %d of %d pools", len(on), len(on)+len(off))
 }
 
 // PoolTip says a pool with its light at a moment and how often it was fished.
