@@ -50,6 +50,7 @@ func TestDragFishInTime(t *testing.T) {
 	to := draw.Pt(from.X+f.X(was.Mid().Add(23*time.Minute))-f.X(was.Mid()), from.Y)
 
 	drag(s.strip, from, to, true)
+	assert.NotEqual(t, was, when(), "the night shown does not follow")
 	press(s, fyne.KeyEscape)
 	assert.Equal(t, was, when())
 	s.strip.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(600, 300)}})

@@ -9,6 +9,13 @@
 // and is built anew after a change: a view asks for it when told (OnChange) and
 // keeps nothing.
 //
+// An entry can be lifted off its moment or place and carried (Lift, Carry, CarryTo).
+// Meanwhile the open night is a preview with the entry where it is carried; PutDown
+// stores that as one change, or says why it cannot lie there and leaves it where it was.
+// Moments move to the full minute and as a whole: exact stays exact, about stays about,
+// and one that hung on another entry stands by itself from then on. What hangs on the
+// entry itself follows it, as always.
+//
 // Instants are UTC; texts on cards are local times of the night. Lengths, weights
 // and temperatures keep the unit in which they were typed.
 //

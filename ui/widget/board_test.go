@@ -98,6 +98,27 @@ func TestBoardDrawsOnlyWhenNeeded(t *testing.T) {
 	assert.Equal(t, n+3, r.draws)
 }
 
+// Ensure that a scene drawn anew is handed to the window only if it looks otherwise, and
+// is then painted right though only the difference is.
+func TestBoardRenewIfOther(t *testing.T) {
+	r := newRig(t)
+	w := r.show(t)
+	w.Canvas().Capture()
+	paints, draws := r.Paints(), r.draws
+	r.RenewIfOther()
+	r.RenewIfOther()
+	assert.Equal(t, draws+2, r.draws)
+	assert.Equal(t, paints, r.Paints(), "painted though nothing changed")
+
+	r.mark = draw.R(120, 30, 20, 20)
+	r.RenewIfOther()
+	img := r.generate(200, 100)
+	assert.Less(t, r.Painted(), 0.2)
+	assert.Equal(t, color.NRGBA{R: 255, A: 255}, at(img, 50, 40), "where the mark was")
+	assert.Equal(t, color.NRGBA{B: 255, A: 255}, at(img, 130, 40), "where it is")
+	assert.Equal(t, color.NRGBA{R: 255, A: 255}, at(img, 80, 40))
+}
+
 // Ensure that hovering shows the tip of what lies there, or the window's own hint, and
 // rings a mark.
 func TestBoardHover(t *testing.T) {
