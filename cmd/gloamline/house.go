@@ -41,8 +41,14 @@ func (h *house) run(path string) int {
 		h.diary.Info("the journal does not open", "file", path, "error", err)
 		what, do := words.ExplainFile(err, path)
 		fmt.Fprintf(h.stderr, "%s\n%s\n", what, do)
-		screen.ShowFault(h.app, what, do, path).Show()
 		code = broken
+		screen.ShowFault(h.app, screen.Fault{What: what, Do: do, Path: path, Open: func(other string) error {
+			err := h.open(other)
+			if err == nil {
+				code = done
+			}
+			return err
+		}}).Show()
 	}
 	h.app.Lifecycle().SetOnStarted(func() { h.diary.Debug("shown") })
 	h.app.Run()

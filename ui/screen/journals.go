@@ -2,12 +2,15 @@ package screen
 
 import (
 	"errors"
+	"fmt"
+	"image/color"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -16,66 +19,91 @@ import (
 	"gloamline/ui/words"
 )
 
-// askOpen opens another journal, by its name or from those that lie beside this one.
+// askOpen opens another journal, by its name or from a folder.
 func (s *Screen) askOpen() {
-	dir := filepath.Dir(s.opt.Journal)
-	found, _ := filepath.Glob(filepath.Join(dir, "*.gloam"))
-	rows := container.NewVBox()
-	fill := func(string) {}
-	for _, path := range found {
-		if path == s.opt.Journal {
-			continue
-		}
-		b := newSheetButton(s, filepath.Base(path), func() { fill(path) })
-		b.Alignment, b.Importance = widget.ButtonAlignLeading, widget.LowImportance
-		rows.Add(b)
-	}
-	var list fyne.CanvasObject
-	if len(rows.Objects) > 0 {
-		scroll := container.NewVScroll(rows)
-		scroll.SetMinSize(fyne.NewSize(520, min(rows.MinSize().Height, 220)))
-		list = scroll
-	}
-	fill = s.askPath(words.OpenJournalTitle(), words.OpenJournalHint(dir, len(rows.Objects)), dir+string(filepath.Separator), words.OpenButton(), list,
-		func(path string, done func(error)) {
+	s.askPath(asking{
+		title: words.OpenJournalTitle(), hint: words.OpenJournalHint(), verb: words.OpenButton(), endings: journalEndings,
+		path: filepath.Dir(s.opt.Journal) + string(filepath.Separator),
+		act: func(path string, done func(error)) {
 			if i, err := os.Stat(path); err != nil || i.IsDir() { // a slip of the pen must not begin an empty journal
 				done(fs.ErrNotExist)
 				return
 			}
 			done(s.opt.OpenJournal(path))
-		})
+		}})
 }
+
+// journalEndings are those of journals and of the copies laid beside them.
+var journalEndings = []string{".gloam"}
 
 // askNew begins an empty journal in a file of its own and opens it.
 func (s *Screen) askNew() {
-	s.askPath(words.NewJournalTitle(), words.NewJournalHint(), filepath.Join(filepath.Dir(s.opt.Journal), "journal-2.gloam"), words.BeginButton(), nil,
-		func(path string, done func(error)) { done(s.opt.OpenJournal(path)) })
+	s.askPath(asking{
+		title: words.NewJournalTitle(), hint: words.NewJournalHint(), verb: words.BeginButton(), endings: journalEndings,
+		path: freeName(filepath.Dir(s.opt.Journal), "journal", ".gloam"),
+		act: func(path string, done func(error)) {
+			if _, err := os.Lstat(path); err == nil {
+				done(words.NameTaken(filepath.Base(path)))
+				return
+			}
+			done(s.opt.OpenJournal(path))
+		}})
 }
 
-// askBackup copies the journal, checked, to another place.
+// freeName is a name in a folder that no file has yet: journal-2.gloam.
+func freeName(dir, stem, ending string) string {
+	for n := 2; ; n++ {
+		path := filepath.Join(dir, fmt.Sprintf("%s-%d%s", stem, n, ending))
+		if _, err := os.Lstat(path); err != nil {
+			return path
+		}
+	}
+}
+
+// askBackup copies the journal, checked, to another place. An earlier copy of that name
+// is replaced only when that was asked for twice.
 func (s *Screen) askBackup() {
 	name := strings.TrimSuffix(filepath.Base(s.opt.Journal), ".gloam") + "-" + s.now().Format("2006-01-02") + ".gloam"
-	s.askPath(words.BackupTitle(), words.BackupHint(), filepath.Join(s.pageFolder(), name), words.BackupButton(), nil,
-		func(path string, done func(error)) {
+	warned := ""
+	s.askPath(asking{
+		title: words.BackupTitle(), hint: words.BackupHint(), verb: words.BackupButton(), endings: journalEndings,
+		path: filepath.Join(s.folder("backups"), name),
+		act: func(path string, done func(error)) {
+			if _, err := os.Stat(path); err == nil && warned != path {
+				warned = path
+				done(words.WouldReplace(filepath.Base(path)))
+				return
+			}
 			err := s.opt.Backup(path)
 			if err == nil {
+				s.remember("folder backups", filepath.Dir(path))
 				s.tell(words.Saved(path))
 			}
 			done(err)
-		})
+		}})
 }
 
 // askBeat reads the sketch of a beat in from a file and tells what came of it.
 func (s *Screen) askBeat() {
-	s.askPath(words.ReadBeatTitle(), words.ReadBeatHint(), s.pageFolder()+string(filepath.Separator), words.ReadButton(), nil,
-		func(path string, done func(error)) {
+	s.askPath(asking{
+		title: words.ReadBeatTitle(), hint: words.ReadBeatHint(), verb: words.ReadButton(), endings: []string{".geojson", ".json"},
+		path: s.folder("beats") + string(filepath.Separator),
+		act: func(path string, done func(error)) {
 			what, err := s.readBeat(path)
 			done(err)
 			if err == nil {
-				s.remember("folder", filepath.Dir(path))
+				s.remember("folder beats", filepath.Dir(path))
 				s.message(words.ReadBeatTitle(), what)
 			}
-		})
+		}})
+}
+
+// folder is where a kind of files was last read or laid, else where pages go.
+func (s *Screen) folder(kind string) string {
+	if dir := s.recall("folder " + kind); dir != "" {
+		return dir
+	}
+	return s.pageFolder()
 }
 
 func (s *Screen) readBeat(path string) (what string, err error) {
@@ -129,20 +157,40 @@ func explainFile(err error, path string) (what, do string) {
 	return words.ExplainFile(err, path)
 }
 
-// askPath asks for the name of a file that is not there yet and does something with
-// it. What goes wrong stands in the dialog, which stays open. It returns how to fill
-// in a name.
-func (s *Screen) askPath(title, hint, path, verb string, more fyne.CanvasObject, act func(path string, done func(error))) (fill func(string)) {
-	head := own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 15}, 520, s.ink)
-	head.SetText(title)
-	note := own.NewParagraph(draw.Font{Size: 13}, 520, s.soft)
-	note.SetText(hint)
-	fault := own.NewParagraph(draw.Font{Size: 13}, 520, s.errorInk)
+// asking is a question for the name of a file.
+type asking struct {
+	title, hint, verb string
+	path              string   // the name to start with; a folder ends in its separator
+	endings           []string // of the files that are listed
+	act               func(path string, done func(error))
+}
+
+// askPath asks for the name of a file, typed or taken from a list, and does something with
+// it. What goes wrong stands in the dialog, which stays open.
+func (s *Screen) askPath(a asking) {
+	const width = 560
+	head := own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 15}, width, s.ink)
+	head.SetText(a.title)
+	note := own.NewParagraph(draw.Font{Size: 13}, width, s.soft)
+	note.SetText(a.hint)
+	fault := own.NewParagraph(draw.Font{Size: 13}, width, s.errorInk)
 	name := newSheetEntry(s)
-	name.SetText(path)
+	list := newFiles(a.endings, s.modal.key, func(path string, folder bool) {
+		if folder {
+			path = strings.TrimSuffix(path, string(filepath.Separator)) + string(filepath.Separator)
+		}
+		name.SetText(path)
+		name.CursorColumn = len([]rune(path))
+		if !folder {
+			s.focus(name)
+		}
+	})
+	name.OnChanged = func(path string) { list.look(path); fault.SetText("") }
+	name.SetText(a.path)
+	name.CursorColumn = len([]rune(a.path))
 	var hide func()
 	commit := func() {
-		act(name.Text, func(err error) {
+		a.act(name.Text, func(err error) {
 			if err == nil {
 				hide()
 				return
@@ -152,41 +200,12 @@ func (s *Screen) askPath(title, hint, path, verb string, more fyne.CanvasObject,
 		})
 	}
 	name.OnSubmitted = func(string) { commit() }
-	ok := newSheetButton(s, verb, commit)
+	ok := newSheetButton(s, a.verb, commit)
 	ok.Importance = widget.HighImportance
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
-	box := container.NewVBox(head, note)
-	if more != nil {
-		box.Add(more)
-	}
-	box.Objects = append(box.Objects, name, fault, spacer(520), container.NewHBox(ok, no))
+	room := canvas.NewRectangle(color.Transparent)
+	room.StrokeColor, room.StrokeWidth, room.CornerRadius = s.look().Edge, 1, 4
+	room.SetMinSize(fyne.NewSize(width, min(240, s.win.Canvas().Size().Height-330)))
+	box := container.NewVBox(head, note, name, container.NewStack(room, list), fault, container.NewHBox(ok, no))
 	hide = s.modal.show(container.New(inset{18, 14}, box), name, commit)
-	return name.SetText
-}
-
-// ShowFault is the window that says why a journal does not open, when nothing else
-// can be shown.
-func ShowFault(a fyne.App, what, do, path string) fyne.Window {
-	w := a.NewWindow(words.WindowTitle())
-	w.SetIcon(AppIcon())
-	th := NewTheme(dusk)
-	a.Settings().SetTheme(th)
-	para := func(f draw.Font, c draw.Color, text string) fyne.CanvasObject {
-		p := own.NewParagraph(f, 520, plain(c))
-		p.SetText(text)
-		return p
-	}
-	ok := widget.NewButton(words.CloseButton(), w.Close)
-	ok.Importance = widget.HighImportance
-	w.SetContent(container.New(inset{24, 20}, container.NewVBox(
-		para(draw.Font{Weight: draw.Bold, Size: 16}, th.Look.Ink, what), para(draw.Font{Size: 13.5}, th.Look.Ink, do),
-		para(draw.Font{Size: 12}, th.Look.Soft, path), spacer(520), container.NewHBox(ok))))
-	w.Canvas().SetOnTypedKey(func(k *fyne.KeyEvent) {
-		switch k.Name {
-		case fyne.KeyEscape, fyne.KeyReturn, fyne.KeyEnter:
-			w.Close()
-		}
-	})
-	w.CenterOnScreen()
-	return w
 }

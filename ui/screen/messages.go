@@ -71,11 +71,11 @@ func (s *Screen) message(what, do string) {
 // sheetButton is a button of a dialog; keys that mean nothing to it are the dialog's.
 type sheetButton struct {
 	widget.Button
-	s *Screen
+	key func(*fyne.KeyEvent) bool
 }
 
 func newSheetButton(s *Screen, label string, tapped func()) *sheetButton {
-	b := &sheetButton{s: s}
+	b := &sheetButton{key: s.modal.key}
 	b.Text, b.OnTapped = label, tapped
 	b.ExtendBaseWidget(b)
 	return b
@@ -87,7 +87,7 @@ func (b *sheetButton) TypedKey(k *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		b.OnTapped()
 	case fyne.KeyEscape:
-		b.s.modal.key(k)
+		b.key(k)
 	default:
 		b.Button.TypedKey(k)
 	}

@@ -63,6 +63,28 @@ func (s *Screen) showPage() {
 		})
 	}
 	name.OnSubmitted = func(string) { save() }
+	// The list of folders takes the place of the page while one is looked for.
+	list := newFiles([]string{".pdf", ".png", ".svg"}, s.modal.key, func(path string, folder bool) {
+		if folder {
+			path = filepath.Join(path, filepath.Base(name.Text))
+		}
+		name.SetText(path)
+	})
+	name.OnChanged = list.look
+	list.look(name.Text)
+	list.Hide()
+	browse := newSheetButton(s, words.FolderButton(), nil)
+	browse.OnTapped = func() {
+		at := list.Visible()
+		show(list, !at)
+		show(board, at)
+		browse.SetText(words.FolderButton())
+		s.focus(name)
+		if !at {
+			browse.SetText(words.PageButton())
+			s.focus(list)
+		}
+	}
 	ok := newSheetButton(s, words.SaveButton(), save)
 	ok.Importance = widget.HighImportance
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
@@ -74,8 +96,8 @@ func (s *Screen) showPage() {
 	}
 	title := canvas.NewText(words.PageTitle(n), s.ink())
 	title.TextSize, title.TextStyle.Bold = 16, true
-	foot := container.NewVBox(note, container.NewBorder(nil, nil, nil, container.NewHBox(kinds, no, ok), name))
-	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, board)), name, save)
+	foot := container.NewVBox(note, container.NewBorder(nil, nil, nil, container.NewHBox(browse, kinds, no, ok), name))
+	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, container.NewStack(board, list))), name, save)
 }
 
 // preview puts pages below each other, fitted to a width.
@@ -121,11 +143,11 @@ func (s *Screen) pageFolder() string {
 // sheetEntry is a field of a dialog, whose Escape is the dialog's.
 type sheetEntry struct {
 	widget.Entry
-	s *Screen
+	key func(*fyne.KeyEvent) bool
 }
 
 func newSheetEntry(s *Screen) *sheetEntry {
-	e := &sheetEntry{s: s}
+	e := &sheetEntry{key: s.modal.key}
 	e.ExtendBaseWidget(e)
 	return e
 }
@@ -133,7 +155,7 @@ func newSheetEntry(s *Screen) *sheetEntry {
 // TypedKey is part of fyne.Focusable.
 func (e *sheetEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
-		e.s.modal.key(k)
+		e.key(k)
 		return
 	}
 	e.Entry.TypedKey(k)

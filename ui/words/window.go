@@ -102,11 +102,8 @@ func CrashedBefore(account string) string {
 
 // OpenJournalTitle, OpenJournalHint and OpenButton are for opening another journal.
 func OpenJournalTitle() string { return "Open journal" }
-func OpenJournalHint(dir string, found int) string {
-	if found == 0 {
-		return "Write the name of the journal, with its folder. No other journal lies in " + dir + "."
-	}
-	return "Write the name of the journal, with its folder, or choose one of those in " + dir + "."
+func OpenJournalHint() string {
+	return "Write the name of the journal, or take it from the list below. One that may not be written here is opened for reading."
 }
 func OpenButton() string { return "Open" }
 
@@ -126,6 +123,29 @@ func ReadOnlyBanner(file string) string {
 	return file + " is open for reading only: nothing can be added or changed. To write in it, copy it to a folder of your own (File, Back up …) and open the copy."
 }
 func ReadOnlyWhy() string { return "open for reading only" }
+
+// FolderAbove is the line of a list of files that goes up.
+func FolderAbove() string { return "up one folder" }
+
+// NameTaken is why no new journal is begun over a file; WouldReplace asks before an
+// earlier copy is replaced.
+func NameTaken(name string) Told {
+	return Told{"There is a file " + name + " already, and it was left alone.", "Choose another name, or open that one with Open journal …"}
+}
+func WouldReplace(name string) Told {
+	return Told{"There is a file " + name + " already.", "Copy again replaces it; or choose another name."}
+}
+
+// FolderButton shows the folders in place of the page, PageButton the page again.
+func FolderButton() string { return "Folder …" }
+func PageButton() string   { return "Page" }
+
+// TryAgain, BeginAnew and FaultHint are for a journal that does not open.
+func TryAgain() string  { return "Try again" }
+func BeginAnew() string { return "New journal" }
+func FaultHint() string {
+	return "Or open another journal, or a backup of this one: write its name or take it from the list. A new journal is begun beside this one, which stays as it is."
+}
 
 // NotTaken and Taken answer a file that was let fall on the window in vain.
 func NotTaken(name string) string { return "Nothing was done with " + name + "." }
