@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"math"
 
 	"fyne.io/fyne/v2"
 
@@ -243,10 +244,15 @@ func (s *Screen) edge() *own.Divider {
 	}, func() { s.share(func(*shares) {}) }, func() { s.share(func(sh *shares) { sh.side = sideWidth }) })
 }
 
+// place puts something where it belongs, with its edges on whole dp: a picture that
+// stood between two pixels would lose or double a row of them.
 func place(o fyne.CanvasObject, x, y, w, h float32) {
-	o.Move(fyne.NewPos(x, y))
-	o.Resize(fyne.NewSize(max(0, w), max(0, h)))
+	x0, y0 := whole(x), whole(y)
+	o.Move(fyne.NewPos(x0, y0))
+	o.Resize(fyne.NewSize(max(0, whole(x+w)-x0), max(0, whole(y+h)-y0)))
 }
+
+func whole(v float32) float32 { return float32(math.Round(float64(v))) }
 
 func show(o fyne.CanvasObject, on bool) {
 	if on == o.Visible() {

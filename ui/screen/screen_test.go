@@ -310,3 +310,19 @@ func BenchmarkCursorStep(b *testing.B) {
 		}
 	}
 }
+
+// Ensure that every part of the window stands on whole pixels at any size: a picture
+// between two of them would lose a row.
+func TestWholePixels(t *testing.T) {
+	s := newScreen(t, true, 1280, 800)
+	open(t, s, "2026-07-04")
+	for w := float32(1000); w < 1500; w += 37 {
+		s.win.Resize(fyne.NewSize(w, w*0.61))
+		for name, b := range map[string]fyne.CanvasObject{"sketch": s.sketch, "strip": s.strip, "log": s.log} {
+			at := s.app.Driver().AbsolutePositionForObject(b)
+			for _, v := range []float32{at.X, at.Y, b.Size().Width, b.Size().Height} {
+				require.Equal(t, whole(v), v, "%s in a window %v wide", name, w)
+			}
+		}
+	}
+}

@@ -222,7 +222,6 @@ func (b *Board) Resize(s fyne.Size) {
 func (b *Board) CreateRenderer() fyne.WidgetRenderer {
 	b.ExtendBaseWidget(b)
 	b.picture = canvas.NewRaster(b.generate)
-	b.picture.ScaleMode = canvas.ImageScalePixels // pixel for pixel: nothing to smooth
 	b.over = newOverlay(b)
 	return &boardRenderer{b: b, objects: append([]fyne.CanvasObject{b.picture}, b.over.objects()...)}
 }
@@ -233,6 +232,10 @@ type boardRenderer struct {
 }
 
 func (r *boardRenderer) Layout(s fyne.Size) {
+	r.b.picture.ScaleMode = canvas.ImageScaleSmooth
+	if c := fyne.CurrentApp().Driver().CanvasForObject(r.b); c != nil && c.Scale() == float32(int(c.Scale())) {
+		r.b.picture.ScaleMode = canvas.ImageScalePixels // pixel for pixel: nothing to smooth
+	}
 	r.b.picture.Resize(s)
 	r.b.over.resize(s)
 }
