@@ -41,6 +41,7 @@ var laws = []law{
 	{"journal/store", []string{"journal", "geo", "journal/units"}, "the file knows records, not what they mean"},
 	{"journal/memory", []string{"journal", "geo", "journal/units"}, "the twin of the file knows no more than it"},
 	{"journal/pen", []string{"journal", "geo", "journal/units"}, "what people write is read without a window, a store or a sky"},
+	{"journal/gauge", []string{"journal/units"}, "one outside format: bytes to values and warnings"},
 	{"journal/journaltest", []string{"journal", "geo", "journal/units"}, "records made up, for any store and any picture"},
 	{"journal/storetest", []string{"journal", "journal/journaltest", "geo", "journal/units"}, "the suite tests promises, not one store"},
 	{"timeline/sky", []string{"journal/units"}, "sun and moon do not know who fishes"},
