@@ -36,6 +36,7 @@ var laws = []law{
 	{"geo", []string{"journal/units"}, "places stand without times, nights or light"},
 	{"geo/sketch", []string{"geo", "journal/units"}, "one outside format: bytes to values"},
 	{"geo/gpx", nil, "one outside format: bytes to values, which know no beat and no night"},
+	{"geo/position", []string{"geo", "journal/units"}, "a place as people write it, and nothing drawn there"},
 	{"geo/zone", nil, "a zone follows from a position alone"},
 	{"journal", []string{"geo", "journal/units"}, "records are not derived and not shown"},
 	{"journal/store", []string{"journal", "geo", "journal/units"}, "the file knows records, not what they mean"},
