@@ -89,7 +89,7 @@ func (s *Screen) newSketch() *own.Board {
 		if s.carryOnBeat(d) {
 			return
 		}
-		s.countPan(d, b)
+		s.countDrag(d, b)
 		if v := s.desk.Sketch(); v.Zoom > 1 && !d.End {
 			v.Pan = v.Pan.Add(d.By)
 			s.desk.SetSketch(v)

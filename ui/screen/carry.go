@@ -21,6 +21,10 @@ type carrying struct {
 	was   journal.Spread
 }
 
+// slip is how far a press may slip before it moves what lies there, in dp: a click must
+// move nothing.
+const slip = 4.0
+
 // edgeReach is how near to the end of a bracket the pointer takes hold of that end.
 const edgeReach = 7.0
 
@@ -31,6 +35,9 @@ func (s *Screen) carryInTime(d own.Drag, board draw.Size) bool {
 		return false
 	}
 	c := &s.carry
+	if !c.tried && d.At.Dist(d.From.At) <= slip {
+		return true
+	}
 	if !c.tried && !d.End {
 		c.tried = true
 		c.frame, c.from = scene.Frame(s.desk.Night(), board, s.stripView()), d.From.At.X
@@ -68,6 +75,9 @@ func (s *Screen) carryOnBeat(d own.Drag) bool {
 		return false
 	}
 	c := &s.carry
+	if !c.tried && d.At.Dist(d.From.At) <= slip {
+		return true
+	}
 	if !c.tried && !d.End {
 		c.tried = true
 		c.on = s.desk.Lift(d.From.Hit.Ref, state.Whole)

@@ -114,6 +114,27 @@ func TestDragFishOnSketch(t *testing.T) {
 	assert.InDelta(t, float64(want.Lon), float64(got.Lon), 1e-9)
 }
 
+// Ensure that a press that slips a little moves nothing, neither in time nor in place.
+func TestSlipMovesNothing(t *testing.T) {
+	s := newScreen(t, true, 1440, 900)
+	open(t, s, "2026-07-04")
+	did, _ := s.desk.Journal().CanUndo()
+	for _, b := range []*own.Board{s.strip, s.sketch} {
+		for _, c := range s.desk.Night().Contacts {
+			sc, _ := b.Scene()
+			box, ok := sc.Box(c.Ref())
+			require.True(t, ok)
+			drag(b, box.Center(), box.Center().Add(draw.Pt(2, -2)), false)
+			assert.Nil(t, s.desk.Lifted())
+			r, err := s.desk.Journal().Get(c.Ref())
+			require.NoError(t, err)
+			assert.Equal(t, c.Contact, r)
+		}
+	}
+	after, _ := s.desk.Journal().CanUndo()
+	assert.Equal(t, did, after)
+}
+
 // Ensure that what keys moved is stored by itself once no stroke follows, as one change.
 func TestNudgeSettles(t *testing.T) {
 	s := newScreen(t, true, 1440, 900)

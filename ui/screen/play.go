@@ -46,14 +46,14 @@ func (s *Screen) countFrames(b *own.Board) func() []any {
 	}
 }
 
-// countPan counts the frames of a drag that moves the ground of a board, for the log.
-func (s *Screen) countPan(d own.Drag, b *own.Board) {
+// countDrag counts the frames of a drag over a board, for the log.
+func (s *Screen) countDrag(d own.Drag, b *own.Board) {
 	switch {
-	case d.End && s.panned != nil:
-		s.opt.Log.Debug("panned", s.panned()...)
-		s.panned = nil
-	case !d.End && s.panned == nil:
-		s.panned = s.countFrames(b)
+	case d.End && s.dragged != nil:
+		s.opt.Log.Debug("dragged", s.dragged()...)
+		s.dragged = nil
+	case !d.End && s.dragged == nil:
+		s.dragged = s.countFrames(b)
 	}
 }
 

@@ -61,7 +61,7 @@ type Screen struct {
 	all     *fyne.Container
 	play    *clock
 	frames  func() []any // how fast the night is played; see countFrames
-	panned  func() []any // likewise of a drag
+	dragged func() []any // likewise of a drag
 	lifted  bool         // something is being moved
 	carry   carrying
 	kept    string  // the preferences as last remembered

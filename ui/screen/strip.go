@@ -77,7 +77,7 @@ const readOut = 22.0
 // dragStrip moves what the pointer took hold of: an entry, the cursor, or the ground.
 func (s *Screen) dragStrip(d own.Drag, board draw.Size) {
 	n := s.desk.Night()
-	s.countPan(d, s.strip)
+	s.countDrag(d, s.strip)
 	switch {
 	case s.carryInTime(d, board), n == nil, d.End:
 		return

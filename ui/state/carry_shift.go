@@ -46,7 +46,8 @@ func (d *Desk) Ends(r journal.Ref) (from, to time.Time, ok bool) {
 	return d.night.Log.At(e).Mid(), endOf(d.night.Log, e).Mid(), true
 }
 
-// within keeps a movement in the night, to the full minute.
+// within keeps a movement in the night: an exact moment comes to lie on a full minute, a
+// spread moves by full minutes.
 func (c *carry) within(by time.Duration) time.Duration {
 	log := c.night.Log
 	held := log.At(c.entry)
@@ -58,7 +59,14 @@ func (c *carry) within(by time.Duration) time.Duration {
 		last = end
 	}
 	at := held.Mid()
-	by = at.Add(by).Round(time.Minute).Sub(at)
+	switch {
+	case by.Abs() < time.Minute/2: // not moved at all
+		by = 0
+	case held.Exact():
+		by = at.Add(by).Round(time.Minute).Sub(at)
+	default: // its middle may lie anywhere
+		by = by.Round(time.Minute)
+	}
 	start, end := log.Night()
 	if lo := start.Sub(first); by < lo {
 		by = lo

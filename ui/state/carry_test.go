@@ -335,6 +335,22 @@ func TestCarryKeepsPool(t *testing.T) {
 	assert.Equal(t, "Fish moved to 23:00, in Long Flat, though Anna was in Alder Pool then.", said)
 }
 
+// Ensure that a moment between two half minutes stays as it is when it is hardly moved, and
+// moves by full minutes.
+func TestCarryKeepsHalfMinutes(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	f := k.fish(journal.Lost, "when", "23:05-23:20") // its middle is 23:12:30
+	require.True(t, k.d.Lift(f.Ref(), Whole))
+	k.d.Carry(20 * time.Second)
+	require.NoError(t, k.d.PutDown())
+	assert.Equal(t, f, k.entry(f.Ref()))
+	require.True(t, k.d.Lift(f.Ref(), Whole))
+	k.d.Carry(7*time.Minute + 20*time.Second)
+	require.NoError(t, k.d.PutDown())
+	assert.Equal(t, journal.Between(k.at("23:12"), k.at("23:27")), k.entry(f.Ref()).Base().When)
+}
+
 // Ensure that a run carried onto another one names that other one when it is refused.
 func TestCarryRefusalNamesTheOther(t *testing.T) {
 	k := newKit(t)
