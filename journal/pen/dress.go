@@ -12,12 +12,11 @@ import (
 var lengthShape = regexp.MustCompile(`(?:\d[\d ./,]*[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]) *(?:"|″|inches\b|inch\b|in\b|mm\b|cm\b|ft\b|m\b)?`)
 
 // dressWords maps the words of a description to what they set.
-var dressWords = map[string]func(*journal.Dress) bool{}
-
-func init() {
+var dressWords = func() map[string]func(*journal.Dress) bool {
+	out := map[string]func(*journal.Dress) bool{}
 	word := func(set func(*journal.Dress) bool, words ...string) {
 		for _, w := range words {
-			dressWords[w] = set
+			out[w] = set
 		}
 	}
 	bulk := func(s journal.Silhouette) func(*journal.Dress) bool {
@@ -45,7 +44,8 @@ func init() {
 	word(func(d *journal.Dress) bool { return once(&d.Barbless, true) }, "barbless")
 	word(func(d *journal.Dress) bool { return once(&d.Barbless, false) }, "barbed")
 	word(func(d *journal.Dress) bool { return true }, "fly", "a", "with", "and", "the", "lure")
-}
+	return out
+}()
 
 // once sets a field that is not set yet.
 func once[T comparable](f *journal.Field[T], v T) bool {

@@ -1,0 +1,322 @@
+package pen
+
+import (
+	"strings"
+
+	"gloamline/journal"
+)
+
+// moment is a time as read from a line.
+type moment struct {
+	when    journal.When
+	until   journal.Field[journal.When]
+	stretch bool // from one time to another: of a run, its two ends
+	warn    []journal.Warning
+	asks    []Ask
+}
+
+// aboutAt steps over a word for about.
+func (x *lexer) aboutAt(i int) (int, bool) {
+	if x.fold(i) == "c" && (x.atoms[i].span.of(x.text) == "C" || x.rodC && x.fold(i+1) != "." && i+1 < len(x.atoms) && x.atoms[i+1].gap) {
+		return i, false
+	}
+	switch x.fold(i) {
+	case "about", "abt", "around", "roughly", "approx", "circa", "ca", "c", "~":
+		if x.fold(i+1) == "." {
+			i++
+		}
+		return i + 1, true
+	}
+	return i, false
+}
+
+// time reads a moment or a stretch at i.
+func (x *lexer) time(i int) (tok, bool) {
+	w := x.fold(i)
+	if w == "at" && i+1 < len(x.atoms) {
+		if t, ok := x.time(i + 1); ok && t.senses != nil && t.senses[0].slot == timeOf {
+			return t, true
+		}
+		return tok{}, false
+	}
+	switch w {
+	case "during", "within", "after", "before", "in":
+		return x.hanging(i)
+	case "between", "from":
+		join := map[string]string{"between": "and", "from": "to"}[w]
+		if a, ok := x.point(i + 1); ok {
+			sep := x.fold(a)
+			if sep == join || sep == "-" || w == "from" && (sep == "until" || sep == "till") {
+				if b, ok := x.point(a + 1); ok {
+					return x.stretch(i, i+1, a, a+1, b, w == "from"), true
+				}
+			}
+			if w == "from" {
+				return x.single(i, i+1, a), true
+			}
+		}
+		if w == "between" {
+			return x.betweenThings(i)
+		}
+		return tok{}, false
+	case "until", "till", "to":
+		var t tok
+		if b, ok := x.point(i + 1); ok {
+			t = x.single(i, i+1, b)
+		} else if x.fold(i+1) == "between" {
+			t, _ = x.time(i + 1)
+		}
+		if t.to == 0 {
+			return tok{}, false
+		}
+		if t.why == "" {
+			m := t.senses[0].val.(moment)
+			t.senses = []sense{{untilOf, m, "until " + t.senses[0].label}}
+		}
+		return t, true
+	}
+	a, ok := x.point(i)
+	if !ok {
+		return tok{}, false
+	}
+	switch sep := x.fold(a); sep {
+	case "-", "–", "—", "to", "till", "until":
+		if b, ok := x.point(a + 1); ok {
+			return x.stretch(i, i, a, a+1, b, true), true
+		}
+	}
+	return x.single(i, i, a), true
+}
+
+func (x *lexer) hanging(i int) (tok, bool) {
+	for n := min(7, len(x.atoms)-i-1); n > 0; n-- {
+		name := strings.ToLower(x.textOf(i+1, i+1+n))
+		if _, ok := x.clock.thing(name); !ok {
+			continue
+		}
+		m, err := x.clock.Parse(x.textOf(i, i+1+n))
+		if err != nil {
+			return tok{to: i + 1 + n, kind: Unread, why: err.Error()}, true
+		}
+		return tok{to: i + 1 + n, kind: Time, senses: []sense{{timeOf, moment{when: m.When}, x.textOf(i, i+1+n)}}}, true
+	}
+	if f := x.fold(i); f == "after" || f == "before" {
+		if b, ok := x.point(i + 1); ok {
+			return tok{to: b, kind: Unread, why: "“" + f + "” a time leaves the other end open: write a stretch such as 2310-2340"}, true
+		}
+	}
+	return tok{}, false
+}
+
+func (x *lexer) betweenThings(i int) (tok, bool) {
+	for n := min(16, len(x.atoms)-i-1); n > 2; n-- {
+		if m, err := x.clock.Parse(x.textOf(i, i+1+n)); err == nil {
+			return tok{to: i + 1 + n, kind: Time, senses: []sense{{timeOf, moment{when: m.When}, x.textOf(i, i+1+n)}}}, true
+		}
+	}
+	return tok{}, false
+}
+
+// single reads the point from atom a to b; the token begins at i.
+func (x *lexer) single(i, a, b int) tok {
+	m, err := x.parse(a, b)
+	if err != nil {
+		return tok{to: b, kind: Unread, why: err.Error()}
+	}
+	v := moment{when: m.When, warn: m.Warnings, asks: x.ask(m, a, b)}
+	return tok{to: b, kind: Time, senses: []sense{{timeOf, v, x.clock.Print(m.When)}}}
+}
+
+func (x *lexer) ask(m Moment, a, b int) []Ask {
+	if m.Ask == nil {
+		return nil
+	}
+	return []Ask{{Span{x.atoms[a].span.From, x.atoms[b-1].span.To}, *m.Ask}}
+}
+
+// stretch reads two points. ends says that they are the two ends, as of a run, and
+// not the bounds of one moment.
+func (x *lexer) stretch(i, a1, a2, b1, b2 int, ends bool) tok {
+	a, err := x.parse(a1, a2)
+	if err != nil {
+		return tok{to: b2, kind: Unread, why: err.Error()}
+	}
+	was := x.clock.After
+	x.clock.After = a.When.Lo
+	b, err := x.parse(b1, b2)
+	x.clock.After = was
+	if err != nil {
+		return tok{to: b2, kind: Unread, why: err.Error()}
+	}
+	if b.When.Hi.Before(a.When.Lo) {
+		return tok{to: b2, kind: Unread, why: "the later time comes before the earlier one"}
+	}
+	v := moment{when: a.When, until: journal.Of(b.When), stretch: ends, warn: a.Warnings, asks: append(x.ask(a, a1, a2), x.ask(b, b1, b2)...)}
+	for _, w := range b.Warnings {
+		if len(v.warn) == 0 {
+			v.warn = append(v.warn, w)
+		}
+	}
+	if !ends {
+		v.when, v.until = journal.Between(a.When.Lo, b.When.Hi), journal.Field[journal.When]{}
+	}
+	return tok{to: b2, kind: Time, senses: []sense{{timeOf, v, x.clock.Print(a.When) + " to " + x.clock.Print(b.When)}}}
+}
+
+// parse reads atoms a to b as one moment, putting times as people say them into figures.
+func (x *lexer) parse(a, b int) (Moment, error) {
+	s := x.textOf(a, b)
+	if n, about := x.aboutAt(a); about {
+		s = "about " + x.textOf(n, b)
+		a = n
+	}
+	if spoken, ok := x.spoken(a, b); ok {
+		s = strings.TrimSuffix(s, x.textOf(a, b)) + spoken
+	}
+	if rest, ok := strings.CutSuffix(strings.ToLower(s), "ish"); ok {
+		s = "about " + strings.TrimPrefix(rest, "about ")
+	}
+	return x.clock.Parse(s)
+}
+
+// point returns the end of a point of time that begins at i: about 2250, 22:50,
+// 10.50 pm, half past ten, midnight.
+func (x *lexer) point(i int) (end int, ok bool) {
+	j, about := x.aboutAt(i)
+	switch x.fold(j) {
+	case "first", "second", "earlier", "later":
+		j++
+	}
+	if j, ok = x.wall(j); !ok {
+		return i, false
+	}
+	switch f := x.fold(j); {
+	case f == "ish" && !x.atoms[j].gap, f == "?" && !about && !x.atoms[j].gap:
+		return j + 1, true
+	case f == "±" || f == "+":
+		k := j + 1
+		for x.fold(k) == "-" || x.fold(k) == "/" {
+			k++
+		}
+		if k < len(x.atoms) && x.atoms[k].kind == numberAtom && (f == "±" || k > j+1) {
+			switch x.fold(k + 1) {
+			case "m", "min", "mins", "minutes", "h", "hour", "hours", "s", "sec", "seconds":
+				k++
+			}
+			return k + 1, true
+		}
+	}
+	return j, true
+}
+
+// wall returns the end of a reading of the clock at i.
+func (x *lexer) wall(i int) (int, bool) {
+	if i >= len(x.atoms) {
+		return i, false
+	}
+	if x.fold(i) == "midnight" {
+		return i + 1, true
+	}
+	if n := x.spokenLen(i); n > 0 {
+		return i + n, true
+	}
+	f := x.fold(i)
+	if x.atoms[i].kind != numberAtom {
+		return i, false
+	}
+	end := i + 1
+	ap := false
+	if w := x.fold(end); w == "am" || w == "pm" {
+		end, ap = end+1, true
+	} else if (w == "a" || w == "p") && x.fold(end+1) == "." && x.fold(end+2) == "m" {
+		end, ap = end+3, true
+		if x.fold(end) == "." {
+			end++
+		}
+	} else if w == "h" && !x.atoms[end].gap && end+1 < len(x.atoms) && len(x.fold(end+1)) == 2 && !x.atoms[end+1].gap && x.atoms[end+1].kind == numberAtom {
+		return end + 2, true
+	}
+	if unit := x.fold(end); unitWords[unit] != "" && unit != "c" && unit != "in" && !ap {
+		return i, false
+	}
+	if strings.Contains(f, ",") || strings.Contains(f, "/") {
+		return i, false
+	}
+	digits, sep := 0, 0
+	for k := 0; k < len(f); k++ {
+		switch {
+		case digit(f[k]):
+			digits++
+		case f[k] == ':' || f[k] == '.':
+			sep++
+		default:
+			return i, false
+		}
+	}
+	switch {
+	case sep == 0 && (digits == 3 || digits == 4), sep == 0 && digits <= 2 && ap:
+	case sep == 1 && len(f)-strings.IndexAny(f, ":.") == 3:
+	case sep == 2 && len(f) >= 7:
+	default:
+		return i, false
+	}
+	switch w := x.fold(end); w {
+	case "bst", "gmt", "utc", "cet", "cest", "ist":
+		end++
+	}
+	return end, true
+}
+
+// spokenLen returns how many atoms a spoken time has: half past ten, ten to eleven.
+func (x *lexer) spokenLen(i int) int {
+	if m := x.fold(i); numberWords[m] == "" && m != "quarter" && m != "twenty" && m != "5" && m != "10" && m != "20" && m != "25" {
+		return 0
+	}
+	if w := x.fold(i + 1); w != "past" && w != "to" {
+		return 0
+	}
+	h := x.fold(i + 2)
+	if n, ok := whole(h); ok && n >= 1 && n <= 12 {
+		return 3
+	}
+	if numberWords[h] != "" && h != "half" {
+		return 3
+	}
+	return 0
+}
+
+var spokenMinutes = map[string]int{"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20, "5": 5, "10": 10, "20": 20, "25": 25}
+
+// spoken writes a spoken time in figures, without its half of the day.
+func (x *lexer) spoken(a, b int) (string, bool) {
+	if b-a < 3 || x.spokenLen(a) != 3 {
+		return "", false
+	}
+	min, ok := spokenMinutes[x.fold(a)]
+	h, isNum := whole(x.fold(a + 2))
+	if !isNum {
+		h, _ = whole(numberWords[x.fold(a+2)])
+	}
+	if !ok {
+		return "", false
+	}
+	if x.fold(a+1) == "to" {
+		if min == 30 {
+			return "", false
+		}
+		h, min = h-1, 60-min
+		if h == 0 {
+			h = 12
+		}
+	}
+	return itoa(h) + "." + two(min), true
+}
+
+func itoa(n int) string {
+	if n >= 10 {
+		return string(rune('0'+n/10)) + string(rune('0'+n%10))
+	}
+	return string(rune('0' + n))
+}
+
+func two(n int) string { return string(rune('0'+n/10)) + string(rune('0'+n%10)) }
