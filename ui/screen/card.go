@@ -219,7 +219,11 @@ func (c *card) newRow(f state.Field) *cardRow {
 func (c *card) fill(r *cardRow, f state.Field) {
 	r.label.SetText(f.Label)
 	r.in.fill(f)
-	r.read.SetText(f.Read)
+	said := f.Read
+	if said == "" && f.Value == "" && !hintFits(f.Hint) {
+		said = f.Hint
+	}
+	r.read.SetText(said)
 	r.fault.SetText(f.Error)
 	asked := ""
 	if f.Ask != nil {

@@ -327,8 +327,18 @@ func (t *tick) TypedKey(k *fyne.KeyEvent) {
 	}
 }
 
-// fitHint cuts a hint to the width of a field, which would show a scroll bar else.
-func fitHint(s string) string { return draw.Fit(draw.Font{Size: 13.5}, s, inputCol-48) }
+// fitHint is what of a hint stands in the field itself: all of it, or where that is too
+// long its first example. The card then has the whole below the field.
+func fitHint(s string) string {
+	if hintFits(s) {
+		return s
+	}
+	first, _, _ := strings.Cut(s, ", ")
+	return draw.Fit(draw.Font{Size: 13.5}, first, inputCol-48)
+}
+
+// hintFits reports whether a hint has room in a field.
+func hintFits(s string) bool { return draw.Measure(draw.Font{Size: 13.5}, s).Width <= inputCol-48 }
 
 func labelsOf(choices []state.Choice) []string {
 	out := make([]string, len(choices))

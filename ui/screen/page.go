@@ -2,6 +2,7 @@ package screen
 
 import (
 	"errors"
+	"image/color"
 	"os"
 	"path/filepath"
 	"strings"
@@ -73,6 +74,8 @@ func (s *Screen) showPage() {
 	name.OnChanged = list.look
 	list.look(name.Text)
 	list.Hide()
+	room := canvas.NewRectangle(color.Transparent)
+	room.SetMinSize(board.Min)
 	browse := newSheetButton(s, words.FolderButton(), nil)
 	browse.OnTapped = func() {
 		at := list.Visible()
@@ -97,7 +100,7 @@ func (s *Screen) showPage() {
 	title := canvas.NewText(words.PageTitle(n), s.ink())
 	title.TextSize, title.TextStyle.Bold = 16, true
 	foot := container.NewVBox(note, container.NewBorder(nil, nil, nil, container.NewHBox(browse, kinds, no, ok), name))
-	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, container.NewStack(board, list))), name, save)
+	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, container.NewStack(room, board, list))), name, save)
 }
 
 // preview puts pages below each other, fitted to a width.

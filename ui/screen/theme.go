@@ -27,9 +27,9 @@ func NewTheme(l scene.Look) *Theme {
 		tint = 0.45
 	}
 	raised := func(k float64) draw.Color { return draw.Mix(l.Panel, l.Ink, k*tint) }
-	over := raised(0.05) // menus and dialogs stand out from what they cover
+	over := raised(0.035) // menus and dialogs stand out from what they cover
 	if l.Name == scene.Lamp.Name {
-		over = draw.Mix(l.Panel, l.Ink, 0.09)
+		over = draw.Mix(l.Panel, l.Ink, 0.06)
 	}
 	bad, good := draw.Hex("#ff8a70"), draw.Hex("#8fd08a")
 	if l.Light {
@@ -41,7 +41,7 @@ func NewTheme(l scene.Look) *Theme {
 	onAccent := draw.Readable(l.Back, l.Accent, 4.5)
 	return &Theme{Look: l, names: map[fyne.ThemeColorName]draw.Color{
 		theme.ColorNameBackground:                l.Back,
-		theme.ColorNameButton:                    raised(0.09),
+		theme.ColorNameButton:                    raised(0.13),
 		theme.ColorNameDisabledButton:            raised(0.04),
 		theme.ColorNameDisabled:                  draw.Mix(l.Panel, l.Ink, 0.5),
 		theme.ColorNameError:                     bad,
@@ -56,7 +56,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameHyperlink:                 l.Accent,
 		theme.ColorNameInnerWindowBorder:         l.Edge,
 		theme.ColorNameInnerWindowBorderInactive: l.Edge,
-		theme.ColorNameInputBackground:           raised(0.05),
+		theme.ColorNameInputBackground:           raised(0.09),
 		theme.ColorNameInputBorder:               draw.Mix(l.Edge, l.Ink, 0.22),
 		theme.ColorNameMenuBackground:            over,
 		theme.ColorNameOverlayBackground:         over,
