@@ -178,6 +178,9 @@ func mount(flies []journal.Mounted, p int, o flyChoice) []journal.Mounted {
 // without takes a fly off the leader.
 func (r *reader) without(f facts, set journal.Setup, h journal.Head, base Reading) Reading {
 	p, said := value[int](f, positionOf)
+	if n, ok := value[int](f, flyOff); ok {
+		p, said = n, true
+	}
 	if !said && len(set.Flies) > 1 {
 		base.Missing = append(base.Missing, "flies")
 	}

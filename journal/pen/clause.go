@@ -25,7 +25,7 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 			case p >= 0 && t.senses[p].label != "" && !slices.Contains(means[i], t.senses[p].label):
 				means[i] = append(means[i], t.senses[p].label)
 			case p == -2:
-				f.note = append(f.note, t.span.of(r.lex.text))
+				r.keep(&f, toks, cd, i)
 				means[i] = []string{"kept in the note"}
 			}
 			if t.kind == Comment && p >= 0 {
@@ -73,6 +73,22 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 	}
 	r.learn(&c)
 	return c, means
+}
+
+// keep puts token i into the note, with the small words between it and one kept before.
+func (r *reader) keep(f *facts, toks []tok, c cand, i int) {
+	text := toks[i].span.of(r.lex.text)
+	for j := i - 1; j >= 0; j-- {
+		if c.pick[j] == -2 && len(f.note) > 0 {
+			last := &f.note[len(f.note)-1]
+			*last += r.lex.text[toks[j].span.To:toks[i].span.From] + text
+			return
+		}
+		if c.pick[j] == -2 || toks[j].kind == Space || c.pick[j] >= 0 && toks[j].senses[c.pick[j]].slot != filler {
+			break
+		}
+	}
+	f.note = append(f.note, text)
 }
 
 // trimmed is the span of tokens without the marks at its ends.

@@ -271,11 +271,11 @@ func (f *facts) complete(k mask) string {
 		}
 	case inWater:
 		level := f.has(lengthOf)
-		if level && !f.has(levelNoun) && !f.has(riverNoun) {
-			return incomplete
-		}
 		if level && f.has(trendOf) && !f.has(levelNoun) {
 			return "by how much it rose or fell is not a level: write the level on the staff"
+		}
+		if level && !f.has(levelNoun) && !f.has(riverNoun) {
+			return incomplete
 		}
 		ok = f.has(trendOf) || f.has(clarityOf) || f.has(tempOf) || level
 	case inReady:
@@ -304,6 +304,8 @@ func (f *facts) rigComplete() string {
 	}
 	gone := f.has(flyLost) || f.has(flyOff)
 	switch {
+	case gone && f.has(flyOff) && f.get(flyOff).val != nil && words+lengths == 0:
+		return ""
 	case gone:
 		if words+lengths > 0 || !f.has(positionOf) && !f.has(flyNoun) {
 			return incomplete

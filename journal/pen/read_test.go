@@ -137,7 +137,7 @@ func TestReadAlone(t *testing.T) {
 		"2240 landed hen fresh":                 "landed(fresh)",
 		"half past ten landed a fish":           "landed",
 		"ten to eleven landed a fish":           "landed",
-		"alder and crook 2220-2310":             "note; run",
+		"alder and crook 2220-2310":             "note",
 		"landed 2240 kept":                      "landed",
 		"came off 2240 kept":                    "note",
 		"2241 landed 2lb, 2250 pull, 2310 boil": "landed; pull; boil",

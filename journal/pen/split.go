@@ -47,13 +47,35 @@ func (r *reader) finer(toks []tok, g group) []group {
 	}
 	out := r.best(part, parts)
 	for i := range out {
-		if out[i].cands == nil {
+		if out[i].cands == nil || !stands(part, out, i) {
 			return nil
 		}
+	}
+	for i := range out {
 		out[i].from += g.from
 		out[i].to += g.from
 	}
 	return out
+}
+
+// stands reports whether a piece cut out of a note has a time of its own, or says
+// something else about sky, weather or water than its neighbour.
+func stands(part []tok, all []group, i int) bool {
+	for _, t := range part[all[i].from:all[i].to] {
+		if t.has(timeOf) {
+			return true
+		}
+	}
+	k := all[i].cands[0].kind
+	if k&(inSky|inWeather|inWater) == 0 {
+		return false
+	}
+	for j, g := range all {
+		if j != i && g.cands != nil && g.cands[0].kind == k {
+			return false
+		}
+	}
+	return true
 }
 
 func begins(t tok) bool {
@@ -89,12 +111,23 @@ func (r *reader) separator(i int) bool {
 		return false
 	}
 	switch f := r.lex.fold(t.from); f {
-	case ",", ";", "and", "then", "&", "but", "–", "—", "/":
+	case "and", "&":
+		return !r.pair(i)
+	case ",", ";", "then", "but", "–", "—", "/":
 		return true
 	case ".", "-":
 		return t.to >= len(r.lex.atoms) || r.lex.atoms[t.to].gap
 	}
 	return false
+}
+
+// pair reports whether token i joins two rods or two pools.
+func (r *reader) pair(i int) bool {
+	if i == 0 || i+1 >= len(r.toks) {
+		return false
+	}
+	a, b := r.toks[i-1], r.toks[i+1]
+	return a.has(rodName) && b.has(rodName) || a.has(poolName) && b.has(poolName)
 }
 
 // best finds the cheapest way to make clauses of parts.

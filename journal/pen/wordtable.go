@@ -56,6 +56,8 @@ var words = func() *trie {
 	row(touchOf, journal.Lost, "hooked, came off", "came off", "fell off", "dropped", "lost", "off", "hooked and lost", "hooked lost", "threw the hook", "shook off")
 	row(flyLost, nil, "the fly was lost", "lost", "broke off", "snapped off", "left in a tree", "fly gone")
 	row(flyOff, nil, "the fly was taken off", "off", "took off", "taken off", "cut off", "removed")
+	row(flyOff, 1, "the dropper was taken off", "took the dropper off", "took dropper off", "took off the dropper", "dropper taken off", "cut the dropper off")
+	row(flyOff, 0, "the point fly was taken off", "took the point off", "took the point fly off", "took off the point", "point fly taken off", "cut the point off")
 	row(touchOf, journal.Landed, "landed", "landed", "hooked and landed", "caught", "netted", "in the net", "beached", "got one", "landed a", "took one of")
 	row(touchOf, journal.Landed, "hooked and landed", "hooked")
 	row(touchOf, journal.Lost, "hooked, came off", "hooked")
