@@ -60,6 +60,10 @@ func ResolveWall(evening Date, loc *time.Location, hour, min int, after, before 
 
 // wallCandidates tries every offset the zone uses around the night.
 func wallCandidates(day Date, loc *time.Location, hour, min int, start, end time.Time) []time.Time {
+	// Most nights have one offset: then one look is enough.
+	if _, until := start.Add(-time.Hour).In(loc).ZoneBounds(); until.IsZero() || until.After(end.Add(time.Hour)) {
+		return oneCandidate(day, loc, hour, min, start, end)
+	}
 	var out []time.Time
 	seen := map[int]bool{}
 	for t := start.Add(-time.Hour); !t.After(end.Add(time.Hour)); t = t.Add(30 * time.Minute) {
@@ -76,6 +80,15 @@ func wallCandidates(day Date, loc *time.Location, hour, min int, start, end time
 	}
 	slices.SortFunc(out, time.Time.Compare)
 	return out
+}
+
+// oneCandidate is wallCandidates for a night with one offset.
+func oneCandidate(day Date, loc *time.Location, hour, min int, start, end time.Time) []time.Time {
+	c := time.Date(day.Year, day.Month, day.Day, hour, min, 0, 0, loc).UTC()
+	if c.Before(start) || c.After(end) {
+		return nil
+	}
+	return []time.Time{c}
 }
 
 // skipForward returns the reading with the offset in force before the gap, that

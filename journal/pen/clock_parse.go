@@ -22,6 +22,9 @@ var (
 func (c Clock) Parse(text string) (Moment, error) {
 	s := strings.Join(strings.Fields(strings.ToLower(text)), " ")
 	s = strings.TrimPrefix(s, "at ")
+	if digitsAt(s) {
+		return c.parsePlain(s)
+	}
 	if m := hangShape.FindStringSubmatch(s); m != nil {
 		return c.parseHanging(m[1], m[2])
 	}
@@ -53,6 +56,11 @@ func (c Clock) Parse(text string) (Moment, error) {
 	if m := rangeShape.FindStringSubmatch(s); m != nil {
 		return c.parseRange(m[1], m[2])
 	}
+	return c.parsePlain(s)
+}
+
+// parsePlain reads one clock time as it stands.
+func (c Clock) parsePlain(s string) (Moment, error) {
 	w, err := parseWall(s)
 	if err != nil {
 		return Moment{}, err

@@ -20,7 +20,12 @@ type cand struct {
 // read finds the cheapest ways to understand tokens; if none, it says why not.
 func (r *reader) read(toks []tok) ([]cand, string) {
 	why := ""
+	allowed := anyKind
 	for _, t := range toks {
+		if m := allowed & t.allows(); m == 0 && t.why != "" {
+			why = t.why
+		}
+		allowed &= t.allows()
 		switch {
 		case t.kind == Unread && t.why != "":
 			return nil, t.why
@@ -30,6 +35,9 @@ func (r *reader) read(toks []tok) ([]cand, string) {
 	}
 	var out []cand
 	for _, k := range kindOrder {
+		if allowed&k.mask == 0 {
+			continue
+		}
 		cs, w := r.readAs(toks, k.mask)
 		if w != "" {
 			why = w

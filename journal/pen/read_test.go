@@ -218,6 +218,7 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
+// Budget: 5 ms.
 func BenchmarkRead200Lines(b *testing.B) {
 	ctx := larrick(b)
 	ctx.NewID = nil

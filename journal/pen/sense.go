@@ -93,7 +93,7 @@ var kindOrder = []struct {
 }
 
 // fits says in which kinds of entry a slot has a field or helps to tell the kind.
-var fits = map[slot]mask{
+var fits = [numberOf + 1]mask{
 	filler: anyKind, rodName: anyKind, timeOf: anyKind, freeNote: anyKind,
 	untilOf: inRun | inBreak, bankOf: inRun, runVerb: inRun,
 	poolName: inRun | inContact | inReady, touchOf: inContact, fishNoun: inContact, partOf: inContact, speciesOf: inContact, classOf: inContact,
@@ -108,7 +108,7 @@ var fits = map[slot]mask{
 
 // noted says where a word without a field there is kept in the note rather than
 // spoiling the reading: the tail of a run, a fish taken in the mist.
-var noted = map[slot]mask{
+var noted = [numberOf + 1]mask{
 	fishWord: inContact, partOf: inRun | inReady, poolName: inSky | inWeather | inWater | inBreak | inEnd | inRig | inWay,
 	mistOf: inContact | inRun | inEnd, rainOf: inContact | inRun | inEnd, speedOf: inContact | inRun, depthOf: inContact | inRun,
 }
@@ -128,6 +128,17 @@ type tok struct {
 	kind   TokenKind
 	senses []sense
 	why    string // why it could not be read
+}
+
+// allows is the set of kinds of entry in which a token has a place.
+func (t tok) allows() (m mask) {
+	if t.kind == Space || len(t.senses) == 0 {
+		return anyKind
+	}
+	for _, s := range t.senses {
+		m |= fits[s.slot] | noted[s.slot]
+	}
+	return m
 }
 
 func (t tok) has(s slot) bool {

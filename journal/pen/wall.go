@@ -50,7 +50,11 @@ var (
 // parseWall reads one clock time, in lower case.
 func parseWall(text string) (wall, error) {
 	which, hour, min, sec, ap, tail := "", "", "", "", "", ""
-	switch {
+	switch plain := digitsAt(text); {
+	case plain && len(text) == 4:
+		hour, min = text[:2], text[2:]
+	case plain && len(text) == 5:
+		hour, min = text[:2], text[3:]
 	case text == "midnight":
 		return wall{}, nil
 	case text == "":
@@ -95,6 +99,19 @@ func parseWall(text string) (wall, error) {
 		w.pick, w.zone = pickZone, strings.ToUpper(tail)
 	}
 	return w, nil
+}
+
+// digitsAt knows 2241, 22:41 and 22.41 without a pattern: most times are so written.
+func digitsAt(s string) bool {
+	if len(s) != 4 && (len(s) != 5 || s[2] != ':' && s[2] != '.') {
+		return false
+	}
+	for i := 0; i < len(s); i++ {
+		if (i != 2 || len(s) == 4) && !digit(s[i]) {
+			return false
+		}
+	}
+	return true
 }
 
 // number reads digits that a pattern has checked; nothing is 0.
