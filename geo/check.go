@@ -155,7 +155,7 @@ func (c *checking) outline(p Pool, what string) {
 			c.add(Fault{Kind: TooFewCorners, ID: p.ID, What: what, At: PlaceOf(firstOf(p.Outline))})
 			return
 		}
-		if at, crossed := path.crossing(); crossed {
+		if at, crossed := path.Crossing(); crossed {
 			c.add(Fault{Kind: CrossesItself, ID: p.ID, What: what, At: plane.Place(at)})
 			return
 		}

@@ -114,7 +114,7 @@ func TestCrossing(t *testing.T) {
 		"crosses far later": {Path{{0, 0}, {30, 0}, {30, 10}, {20, 10}, {20, -5}, {0, -5}, {0, 0}}, &Point{20, 0}},
 	} {
 		for _, p := range []Path{c.p, c.p.Reversed()} {
-			at, crossed := p.crossing()
+			at, crossed := p.Crossing()
 			assert.Equal(t, c.at != nil, crossed, name)
 			if c.at != nil {
 				assert.InDelta(t, 0, float64(at.Distance(*c.at)), 1e-9, "%s at %v", name, at)

@@ -5,10 +5,10 @@ import (
 	"slices"
 )
 
-// crossing returns a point where a ring crosses or touches itself other than at
+// Crossing returns a point where a ring crosses or touches itself other than at
 // neighbouring corners. Segments are swept by X, so that only those that overlap
 // there are compared.
-func (p Path) crossing() (Point, bool) {
+func (p Path) Crossing() (Point, bool) {
 	type segment struct {
 		i    int
 		a, b Point
