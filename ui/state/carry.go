@@ -26,8 +26,9 @@ type carry struct {
 	by    time.Duration
 	keys  bool // by keys, which come one by one: it is put down when none follows
 	moved journal.Entry
-	spot  bool  // it is a contact that was given another place
-	fault error // why it cannot be put down here
+	also  []journal.Record // contacts whose pool is written down, since their run leaves them
+	spot  bool             // it is a contact that was given another place
+	fault error            // why it cannot be put down here
 	night *timeline.Night
 	set   timeline.Setting
 	lay   *geo.Layout // of the beat, for a contact
@@ -86,19 +87,18 @@ func (d *Desk) Carry(by time.Duration) {
 // cannot be put down, over what the journal itself would refuse.
 func (d *Desk) show(c *carry, moved journal.Entry, fault error) {
 	c.moved, c.fault = moved, fault
-	log := c.night.Log
-	entries := make([]journal.Entry, len(log.Entries))
-	for i, e := range log.Entries {
-		if entries[i] = e; e.Base().ID == moved.Base().ID {
-			entries[i] = moved
+	c.also = nil
+	n, err := c.build(moved)
+	if err == nil {
+		if c.also = c.left(n); len(c.also) > 0 {
+			n, err = c.build(moved)
 		}
 	}
-	n, err := timeline.Build(journal.NewLog(log.Trip, entries), c.set)
 	if err == nil {
 		d.night = n
 	}
 	if c.fault == nil {
-		if err := d.j.Try(journal.Batch{Put: []journal.Record{moved}}); err != nil {
+		if err := d.j.Try(c.batch()); err != nil {
 			c.fault = d.refusal(moved, err)
 		}
 	}
@@ -138,7 +138,8 @@ func (d *Desk) PutDown() (err error) {
 		if !changed || err != nil {
 			return
 		}
-		if _, err = d.j.Do("move "+string(c.moved.Ref().Kind), journal.Batch{Put: []journal.Record{c.moved}}); err == nil {
+		if _, err = d.j.Do("move "+string(c.moved.Ref().Kind), c.batch()); err == nil {
+			d.left = len(c.also)
 			d.Select(c.moved.Ref())
 		}
 	})

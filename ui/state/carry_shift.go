@@ -1,6 +1,7 @@
 package state
 
 import (
+	"slices"
 	"time"
 
 	"gloamline/journal"
@@ -112,6 +113,49 @@ func (c *carry) shifted(by time.Duration) journal.Entry {
 		return v
 	}
 	return e
+}
+
+// build is the night with the lifted entry moved, and with those contacts that keep their
+// pool.
+func (c *carry) build(moved journal.Entry) (*timeline.Night, error) {
+	log := c.night.Log
+	other := map[journal.ID]journal.Entry{moved.Base().ID: moved}
+	for _, r := range c.also {
+		if e, ok := r.(journal.Entry); ok {
+			other[e.Base().ID] = e
+		}
+	}
+	entries := make([]journal.Entry, len(log.Entries))
+	for i, e := range log.Entries {
+		entries[i] = e
+		if o, ok := other[e.Base().ID]; ok {
+			entries[i] = o
+		}
+	}
+	return timeline.Build(journal.NewLog(log.Trip, entries), c.set)
+}
+
+// left lists the contacts that would lose their pool in a night, since only the run that is
+// moved told it, each with that pool written down.
+func (c *carry) left(n *timeline.Night) []journal.Record {
+	var out []journal.Record
+	for _, was := range c.night.Contacts {
+		if !was.HasPool || was.Contact.Pool.Known() || was.Contact.ID == c.entry.Base().ID {
+			continue
+		}
+		if now, ok := contactOf(n, was.Contact.ID); ok && !now.HasPool {
+			k := was.Contact
+			k.Pool = journal.Of(was.Pool.ID)
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// batch is what putting it down stores. The entry itself comes last: undo, which goes
+// backwards, selects it.
+func (c *carry) batch() journal.Batch {
+	return journal.Batch{Put: append(slices.Clone(c.also), c.moved)}
 }
 
 // keepPool writes a contact's pool down where only the run it came from told, if no

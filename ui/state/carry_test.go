@@ -351,6 +351,36 @@ func TestCarryKeepsHalfMinutes(t *testing.T) {
 	assert.Equal(t, journal.Between(k.at("23:12"), k.at("23:27")), k.entry(f.Ref()).Base().When)
 }
 
+// Ensure that fish whose pool only their run told keep it when the run is moved away from
+// them, in the same change, and that this is said and undone with it.
+func TestCarryRunLeavesFish(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	run := k.add(journal.KindRun, "pool", "Alder Pool", "when", "22:35", "until", "23:12").(journal.Run)
+	var fish []journal.Contact
+	for _, at := range []string{"22:50", "23:00"} {
+		c := journal.Contact{Head: journal.Head{ID: journal.NewID(), Trip: run.Trip, Rod: run.Rod, When: journal.Exact(k.at(at))}, Touch: journal.Pull}
+		_, err := k.j.Log(c)
+		require.NoError(t, err)
+		fish = append(fish, c)
+	}
+	before := k.entry(run.Ref())
+	require.True(t, k.d.Lift(run.Ref(), Stop))
+	k.d.Carry(-24 * time.Minute) // to 22:48, before both
+	for _, c := range k.d.Night().Contacts {
+		assert.True(t, c.HasPool, "lost on the way")
+	}
+	k.d.Carry(-20 * time.Minute) // to 22:52, before the second
+	require.NoError(t, k.d.PutDown())
+	assert.False(t, k.entry(fish[0].Ref()).(journal.Contact).Pool.Known(), "the run still tells")
+	assert.Equal(t, k.pool("Alder Pool").ID, k.entry(fish[1].Ref()).(journal.Contact).Pool.Or(journal.ID{}))
+	assert.Equal(t, "Run moved to 22:35–22:52. 1 fish or touch that is outside it now keeps its pool.", k.d.Moved(before))
+	require.NoError(t, k.d.Undo())
+	assert.Equal(t, fish[1], k.entry(fish[1].Ref()))
+	assert.Equal(t, before, k.entry(run.Ref()))
+	assert.Equal(t, run.Ref(), k.d.Selected())
+}
+
 // Ensure that a run carried onto another one names that other one when it is refused.
 func TestCarryRefusalNamesTheOther(t *testing.T) {
 	k := newKit(t)

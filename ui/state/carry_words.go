@@ -44,7 +44,7 @@ func (d *Desk) Moved(before journal.Entry) string {
 	if !ok || reflect.DeepEqual(before, after) {
 		return ""
 	}
-	return words.Moved(d.night, before, after)
+	return words.Moved(d.night, before, after, d.left)
 }
 
 // Lifted returns the entry that is lifted as it stands in the journal, nil if none is.

@@ -55,6 +55,7 @@ type Desk struct {
 	play    bool
 	rate    int // of playing, minutes of the night a second
 	carry   *carry
+	left    int // contacts whose pool was written down when an entry was last put down
 
 	strip    span
 	sketch   SketchView

@@ -78,9 +78,10 @@ func whyNot(fault error) string {
 	return ". " + what
 }
 
-// Moved says what became of something that was moved: Fish moved to 23:41, now in Long
+// Moved says what became of something that was moved; left is how many contacts it left
+// behind, whose pool was written down: Fish moved to 23:41, now in Long
 // Flat. It no longer hangs on the run.
-func Moved(n *timeline.Night, before, after journal.Entry) string {
+func Moved(n *timeline.Night, before, after journal.Entry, left int) string {
 	kind := after.Ref().Kind
 	s := kinds[kind] + " moved to " + momentOf(n, after)
 	if k, ok := after.(journal.Contact); ok {
@@ -93,6 +94,9 @@ func Moved(n *timeline.Night, before, after journal.Entry) string {
 	s = sentence(s)
 	if len(before.Base().When.Anchors) > 0 && len(after.Base().When.Anchors) == 0 {
 		s += " Its time stands by itself now."
+	}
+	if left > 0 {
+		s += " " + sentence(number(left, "fish or touch that is outside it now keeps its pool", "fish and touches that are outside it now keep their pool"))
 	}
 	return s
 }
