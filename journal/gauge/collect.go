@@ -42,6 +42,10 @@ type collector struct {
 	last   *builder // most rows follow their like
 	flags  map[string]string
 	total  int
+
+	measure  string // the last one, and what it says
+	measured key
+	isRiver  bool
 }
 
 func newCollector(o Options) *collector {

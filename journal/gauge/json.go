@@ -152,6 +152,7 @@ func (j *stream) skip() error {
 
 func (j *stream) close(depth int) error {
 	for depth > 0 {
+		j.line() // lets go of the line feeds counted so far
 		t, err := j.dec.Token()
 		if err != nil {
 			return err

@@ -36,23 +36,47 @@ func TestDoublePeak(t *testing.T) {
 	}
 	assert.Equal(t, []time.Time{hours(24)}, peaks(27)) // 3 h apart
 	assert.Equal(t, []time.Time{hours(24), hours(48)}, peaks(48))
-	// Seven hours apart, the dip between 0.13 m against a rise of 1 m.
-	shallow := func(h float64) float64 {
-		return 0.5 + max(bump(h, 24, 1), 0.9*bump(h, 31, 0.5), 0.45-math.Abs(h-31)/40)
-	}
-	c := gauge.NewCurve(series(0, 120, func(h float64) float64 { return max(0.5, shallow(h)) }), gauge.Common())
-	require.Len(t, c.Peaks(), 1)
-	assert.Equal(t, hours(24), c.Peaks()[0].At)
+}
+
+// Ensure that two tops nine hours apart are one when the dip between them, here to 0.37 m
+// and back to 0.55 m above the base, is less than 30 % of the rise of 1 m.
+func TestShallowDip(t *testing.T) {
+	pts := series(0, 240, func(h float64) float64 {
+		switch {
+		case h < 33 && h > 30:
+			return 0.868 + (h-30)*0.061
+		case h >= 33:
+			return 0.5 + 0.55*math.Exp(-(h-33)/6)
+		}
+		return 0.5 + bump(h, 24, 1)
+	})
+	set := gauge.Common()
+	require.Len(t, gauge.NewCurve(pts, set).Peaks(), 1)
+	set.Dip = 0.1
+	assert.Len(t, gauge.NewCurve(pts, set).Peaks(), 2)
+}
+
+// Ensure that of two tops five hours apart the higher counts, however deep the dip.
+func TestTooNear(t *testing.T) {
+	set := gauge.Common()
+	set.Dip = 0
+	pts := series(0, 240, func(h float64) float64 { return 0.5 + max(bump(h, 24, 1), bump(h, 29, 0.9)) })
+	require.Len(t, gauge.NewCurve(pts, set).Peaks(), 1)
+	assert.Equal(t, hours(24), gauge.NewCurve(pts, set).Peaks()[0].At)
+	set.Apart = 4 * time.Hour
+	assert.Len(t, gauge.NewCurve(pts, set).Peaks(), 2)
 }
 
 // Ensure that a ripple is no peak, and that 15 % of the year's range asks for more on a
 // river that moves by metres: a rise of 0.3 m counts where the rest is still, not beside
 // a slow wave of 3 m.
 func TestProminence(t *testing.T) {
+	set := gauge.Common()
+	set.Dip = 0 // or the higher one would take the lower in
 	peaks := func(size, wave float64) int {
 		return len(gauge.NewCurve(series(0, 400, func(h float64) float64 {
 			return 0.5 + bump(h, 24, size) + wave*max(0, math.Sin((h-150)/80))
-		}), gauge.Common()).Peaks())
+		}), set).Peaks())
 	}
 	assert.Equal(t, 0, peaks(0.08, 0))
 	assert.Equal(t, 1, peaks(0.3, 0))

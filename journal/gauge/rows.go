@@ -1,6 +1,7 @@
 package gauge
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 )
@@ -179,7 +180,12 @@ func (t *table) moment(row []string) (moment, bool) {
 
 func readLevel(line int, row []string, t *table, notes *preamble, k key, m moment, c *collector) error {
 	if t.measure >= 0 {
-		if !k.measured(cell(row, t.measure)) {
+		if id := cell(row, t.measure); id != c.measure {
+			c.measure, c.measured = id, key{}
+			c.isRiver = c.measured.measured(id)
+		}
+		k.id, k.tag, k.unit, k.datum = cmp.Or(k.id, c.measured.id), c.measured.tag, c.measured.unit, c.measured.datum
+		if !c.isRiver {
 			c.at(line, "not a level or flow", "%q is no level and no flow: passed over", tail(cell(row, t.measure)))
 			return nil
 		}

@@ -43,7 +43,7 @@ func TestHourShownTwice(t *testing.T) {
 		levels = append(levels, p.Level)
 	}
 	assert.IsIncreasing(t, levels)
-	assert.Equal(t, want[0], instants(f.Series[0])[0])
+	assert.Equal(t, want, instants(f.Series[0]))
 }
 
 // Ensure that hourly rows show the doubled hour, and a row written twice does not.
@@ -68,6 +68,13 @@ func TestTwoValues(t *testing.T) {
 	f := readText(t, "datetime,value\n2025-07-14 21:00,0.642\n2025-07-14 21:00,0.700\n2025-07-14 20:45,0.640\n", gauge.Options{})
 	assert.Equal(t, "20:45 0.64, 21:00 0.642", points(f.Series[0]))
 	assert.Contains(t, told(f), "line 3: another value for the moment of line 2")
+}
+
+// Ensure that a value stands for its moment even after a row without one.
+func TestValueAfterMissing(t *testing.T) {
+	f := readText(t, "datetime,value\n2025-07-14 21:00,\n2025-07-14 21:00,0.642\n2025-07-14 21:15,0.650\n", gauge.Options{})
+	assert.Equal(t, "21:00 0.642, 21:15 0.65", points(f.Series[0]))
+	assert.Empty(t, f.Series[0].Missing)
 }
 
 // Ensure that columns are offered with samples when it is not plain which is the level.
