@@ -58,6 +58,7 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 		n.setInLight(&n.Contacts[i])
 	}
 	n.From, n.To = n.window(entries)
+	n.Gauges = gaugesOf(set.Gauges, n.Start, n.End)
 	return n, nil
 }
 
@@ -75,6 +76,9 @@ func (n *Night) tell(entries []Noted[journal.Entry], set Setting) error {
 	people := make([]journal.Person, len(trip.Rods))
 	for i, r := range trip.Rods {
 		people[i] = set.People[r.Person]
+	}
+	if id, ok := trip.Guide.Get(); ok {
+		n.Guide = set.People[id].Name
 	}
 	marks := initials(people)
 	runs := runSpans(n.Log, entries, set.Beat.Pool)

@@ -16,6 +16,7 @@ import (
 type Loader struct {
 	j      *journal.Journal
 	logged map[journal.ID][]light.LoggedGrey // by trip
+	gauges []journal.Series                  // of the level; nil: not read yet
 }
 
 // NewLoader returns a loader that follows the changes of the journal.
@@ -70,8 +71,30 @@ func (l *Loader) Setting(t journal.Trip) (Setting, error) {
 	for _, p := range people {
 		set.People[p.ID] = p
 	}
+	if set.Gauges, err = l.levels(); err != nil {
+		return Setting{}, err
+	}
 	set.Grey, err = l.Threshold(beat)
 	return set, err
+}
+
+// levels returns what gauges recorded of the level. A gauge's file is long, so it is
+// read once.
+func (l *Loader) levels() ([]journal.Series, error) {
+	if l.gauges != nil {
+		return l.gauges, nil
+	}
+	all, err := journal.All[journal.Series](l.j)
+	if err != nil {
+		return nil, err
+	}
+	l.gauges = []journal.Series{}
+	for _, s := range all {
+		if s.What == "level" {
+			l.gauges = append(l.gauges, s)
+		}
+	}
+	return l.gauges, nil
 }
 
 // Threshold returns the light at which the trees of a beat go grey: the figure
@@ -156,6 +179,8 @@ func (l *Loader) forget(c journal.Change) {
 		switch r := e.Ref(); {
 		case r.Kind == journal.KindBeat:
 			clear(l.logged)
+		case r.Kind == journal.KindSeries:
+			l.gauges = nil
 		case r.Kind == journal.KindTrip:
 			delete(l.logged, r.ID)
 		case !r.Trip.IsZero():

@@ -16,6 +16,7 @@ type Setting struct {
 	Flies  map[journal.ID]journal.Fly
 	People map[journal.ID]journal.Person
 	Grey   Threshold
+	Gauges []journal.Series // levels that gauges recorded, of any time
 }
 
 // Threshold is the light at which the trees of a beat go grey.
@@ -41,11 +42,13 @@ type Night struct {
 	Sky   SkyMarks
 	Grey  Grey
 
+	Guide    string     // name of who guides without fishing, if anybody does
 	Rods     []RodNight // in the order of the trip
 	Contacts []Contact  // in time order, numbered
 	Waters   []Noted[journal.Water]
 	Skies    []Noted[journal.Sky]
 	Others   []Noted[journal.Entry] // every other entry, in time order
+	Gauges   []Gauge                // levels recorded between Start and End
 	Totals   Totals
 }
 

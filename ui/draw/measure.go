@@ -65,13 +65,13 @@ func Fit(f Font, s string, width float64) string {
 	return strings.TrimRight(s[:min(end, len(s))], " ") + "…"
 }
 
-// Wrap breaks s at spaces into lines of at most width dp; a longer word is broken
-// where it must be. A newline in s begins a new line.
+// Wrap breaks s at spaces into lines of at most width dp, not at no-break spaces; a
+// longer word is broken where it must be. A newline in s begins a new line.
 func Wrap(f Font, s string, width float64) []string {
 	var lines []string
 	for para := range strings.SplitSeq(s, "\n") {
 		line := ""
-		for word := range strings.FieldsSeq(para) {
+		for word := range strings.FieldsFuncSeq(para, breaks) {
 			for {
 				next := word
 				if line != "" {
@@ -99,6 +99,9 @@ func Wrap(f Font, s string, width float64) []string {
 	}
 	return lines
 }
+
+// breaks reports whether a line may end at r.
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' }
 
 // head is how many bytes of word fit into width, at least one character.
 func head(f Font, word string, width float64) int {

@@ -116,3 +116,11 @@ func BenchmarkReadCut(b *testing.B) {
 		readCut(Regular.TTF())
 	}
 }
+
+// Ensure that a figure stays with its unit where a no-break space holds them.
+func TestWrapKeepsNoBreakSpaces(t *testing.T) {
+	f := Font{Size: 12}
+	w := Measure(f, "light 1.2").Width + 1
+	require.Equal(t, []string{"light 1.2", "lx"}, Wrap(f, "light 1.2 lx", w))
+	require.Equal(t, []string{"light", "1.2\u00a0lx"}, Wrap(f, "light 1.2\u00a0lx", w))
+}

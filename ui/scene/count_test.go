@@ -81,7 +81,7 @@ func TestCountsAgree(t *testing.T) {
 		assert.Len(t, onStrip, len(n.Contacts), night)
 		assert.Len(t, inLog, len(n.Contacts), night)
 		for _, c := range n.Contacts {
-			assert.Equal(t, 1, onStrip[c.ID], "%s: contact %d on the strip", night, c.N)
+			assert.Equal(t, 2, onStrip[c.ID], "%s: contact %d on the strip, on its light and in its lane", night, c.N)
 			assert.Equal(t, 1, inLog[c.ID], "%s: contact %d in the log", night, c.N)
 			if c.HasPool {
 				assert.Equal(t, 1, onSketch[c.ID], "%s: contact %d on the sketch", night, c.N)
@@ -91,9 +91,15 @@ func TestCountsAgree(t *testing.T) {
 				if where == "sketch" && !c.HasPool {
 					continue
 				}
-				assert.Equal(t, 1, times(list, number), "%s: number %s on the %s", night, number, where)
+				most := 1
+				if where == "strip" {
+					most = 2 // in the lane where there is room
+				}
+				assert.GreaterOrEqual(t, times(list, number), 1, "%s: number %s on the %s", night, number, where)
+				assert.LessOrEqual(t, times(list, number), most, "%s: number %s on the %s", night, number, where)
 			}
-			assert.Equal(t, 3, times(numbers, number), "%s: number %s on the page stands by sketch, strip and log", night, number)
+			assert.GreaterOrEqual(t, times(numbers, number), 3, "%s: number %s on the page stands by sketch, strip and log", night, number)
+			assert.LessOrEqual(t, times(numbers, number), 4, "%s: number %s on the page stands by sketch, strip, lane and log", night, number)
 			assert.True(t, strings.Contains(strings.Join(page, " "), words.LightShort(c, words.Prefs{})), "%s: the light at %s", night, number)
 		}
 	}

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
 )
@@ -12,27 +13,29 @@ func Legend(width float64, look Look) *draw.List {
 	return legend(width, look, legendItems(look), 22)
 }
 
-// paperLegend leaves out what a page does not have: a cursor and a selection.
-func paperLegend(width float64, look Look) *draw.List {
+// pageLegend explains what stands on the page of one night, and no more: a page has
+// neither cursor nor selection.
+func pageLegend(n *timeline.Night, width float64, look Look) *draw.List {
 	var items []legendItem
 	for _, it := range legendItems(look) {
-		if !it.screen {
+		if it.on != nil && it.on(n) {
 			items = append(items, it)
 		}
 	}
 	return legend(width, look, items, 17.5)
 }
 
-// legendItem is a mark with its words. draw paints it centred on a point.
+// legendItem is a mark with its words. draw paints it centred on a point; on tells
+// whether the mark stands on the page of a night, nil if on no page.
 type legendItem struct {
-	w      float64
-	draw   func(s draw.Surface, c draw.Point)
-	text   string
-	screen bool // on screen only
+	w    float64
+	draw func(s draw.Surface, c draw.Point)
+	text string
+	on   func(n *timeline.Night) bool
 }
 
 func legend(width float64, look Look, items []legendItem, rowH float64) *draw.List {
-	const gap, column = 14.0, 30.0
+	const gap, column = 14.0, 58.0
 	type spot struct {
 		it    legendItem
 		x, y  float64 // of the mark's left edge, of its middle

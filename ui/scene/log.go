@@ -1,9 +1,7 @@
 package scene
 
 import (
-	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -28,66 +26,23 @@ func Log(n *timeline.Night, width float64, look Look, v LogView) Scene {
 	for _, r := range rows {
 		h += r.height()
 	}
+	if len(rows) == 0 {
+		h += emptyLogHeight(n, width)
+	}
 	l := draw.NewList(draw.Size{W: width, H: h + logPad})
 	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Panel))
 	sc := Scene{List: l}
 	y := logPad
 	l.Group(words.LogTitle(n))
+	if len(rows) == 0 {
+		emptyLog(l, look, n, width)
+	}
 	for _, r := range rows {
 		sc.Hits = append(sc.Hits, r.draw(l, look, n, draw.Pt(logPad, y), width-2*logPad, v)...)
 		y += r.height()
 	}
 	l.EndGroup()
 	return sc
-}
-
-const (
-	logPad     = 14.0
-	logRow     = 21.0 // baseline to baseline of single rows
-	logLine    = 16.0 // within a wrapped row
-	logHead    = 27.0
-	logTimeCol = 92.0
-)
-
-// measures of a row: on paper all stand closer.
-type measures struct{ row, line, head, time, mark float64 }
-
-func (v LogView) measures(n *timeline.Night) measures {
-	m := measures{row: logRow, line: logLine, head: logHead, time: logTimeCol}
-	if v.Page {
-		m = measures{row: 16, line: 14, head: 21, time: 40}
-	}
-	if v.Page { // the times are measured: "during the run" is longer than most
-		for _, e := range n.Log.Entries {
-			m.time = math.Max(m.time, draw.Measure(textFont, words.MomentShort(n, e.Base().When)).Width+10)
-		}
-	}
-	for _, c := range n.Contacts { // a fish and its number stand before the text
-		w := contactSize(c.Contact).W + draw.Measure(boldFont, words.ContactNumber(n, c)).Width + 12
-		m.mark = math.Max(m.mark, w)
-	}
-	return m
-}
-
-// row is a heading or one thing that happened.
-type row struct {
-	ref     journal.Ref
-	heading bool
-	loose   bool // a heading over what lies outside any run
-	at      time.Time
-	time    string
-	lines   []string
-	right   string
-	contact *timeline.Contact
-	tip     string
-	m       measures
-}
-
-func (r row) height() float64 {
-	if r.heading {
-		return r.m.head
-	}
-	return r.m.row + r.m.line*float64(max(0, len(r.lines)-1))
 }
 
 // logRows lists the rows of the night in order: each run is a block under its
@@ -137,17 +92,7 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 	for i := range n.Contacts {
 		contacts[n.Contacts[i].ID] = &n.Contacts[i]
 	}
-	wide := width - m.time - m.mark
-	lines := func(list []string, width float64) []string {
-		if v.Page { // on paper a thing is one paragraph
-			list = []string{strings.Join(list, "; ")}
-		}
-		var out []string
-		for _, s := range list {
-			out = append(out, draw.Wrap(textFont, s, width)...)
-		}
-		return out
-	}
+	shown := photosOfContacts(n, contacts)
 	for _, e := range n.Log.Sorted() {
 		if _, isRun := e.(journal.Run); isRun {
 			continue
@@ -156,24 +101,28 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 			continue // a private note stays in the window
 		}
 		h := e.Base()
+		if of, ok := shown[h.ID]; ok && of {
+			continue // it stands by its fish
+		}
 		at := n.Log.At(e).Mid()
 		r := row{m: m, ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
 		if c, ok := contacts[h.ID]; ok {
-			r.contact = c
-			said := words.ContactLines(n, *c, v.Prefs)
+			r.contact, r.number = c, words.ContactNumber(n, *c)
+			r.said = words.ContactLines(n, *c, v.Prefs)
 			if v.Page { // the light at each fish, in its sentence
-				said = append(said, words.LightShort(*c, v.Prefs))
+				r.said = append(r.said, words.LightShort(*c, v.Prefs))
 			} else {
-				r.right = words.RungName(c.Rung, v.Prefs)
+				r.right, r.under = words.RungName(c.Rung, v.Prefs), words.LuxShort(*c)
 			}
 			r.tip = words.ContactTip(n, *c, v.Prefs)
-			rw := draw.Measure(textFont, r.right).Width + 12
-			r.lines = lines(said, wide-rw)
+			r.photos = photosOf(n, c.ID)
+			r.wrap(width)
 		} else {
-			r.lines = lines(words.EntryLines(n, e, v.Prefs), wide+m.mark)
-		}
-		if len(r.lines) == 0 {
-			r.lines = []string{""}
+			r.said = words.EntryLines(n, e, v.Prefs)
+			if p, ok := e.(journal.Photo); ok {
+				r.photos = []journal.Photo{p}
+			}
+			r.wrap(width)
 		}
 		k := e.Ref().Kind
 		b := find(h.Rod, at, k == journal.KindRig || k == journal.KindWay)
@@ -183,6 +132,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		if b == nil {
 			b = &block{at: at, loose: true}
 			blocks = append(blocks, b)
+		}
+		if v.Page && len(b.rows) > 0 && b.rows[len(b.rows)-1].runIn(r, width) {
+			continue
 		}
 		b.rows = append(b.rows, r)
 	}
@@ -196,7 +148,10 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 			}
 			if blank {
 				b := ofRun[run.Run.ID]
-				b.rows = append(b.rows, row{m: m, ref: run.Run.Ref(), at: run.To.Mid(), lines: []string{words.BlankRun()}})
+				if v.Page && b.rows[len(b.rows)-1].add(words.BlankRun(), width) {
+					continue
+				}
+				b.rows = append(b.rows, row{m: m, ref: run.Run.Ref(), at: run.To.Mid(), lines: []string{words.BlankRun()}, blank: true})
 			}
 		}
 	}
@@ -207,6 +162,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 			first := i == 0
 			last := !slices.ContainsFunc(blocks[i:], func(b *block) bool { return !b.loose })
 			out = append(out, row{m: m, heading: true, loose: true, at: b.at, lines: []string{words.LogLoose(first, last && !first)}})
+		}
+		if v.Page && b.loose && len(b.rows) == 1 && i > 0 && blocks[i-1].loose && out[len(out)-1].runIn(b.rows[0], width) {
+			continue
 		}
 		out = append(out, b.rows...)
 	}
@@ -223,48 +181,4 @@ func sortBlocks[T any](bs []T, at func(T) time.Time) {
 			bs[j], bs[j-1] = bs[j-1], bs[j]
 		}
 	}
-}
-
-// draw paints the row with its upper left corner at p.
-func (r row) draw(s draw.Surface, look Look, n *timeline.Night, p draw.Point, width float64, v LogView) []Hit {
-	after := !v.Cursor.IsZero() && r.at.After(v.Cursor)
-	ink, soft, k := look.Ink, look.Soft, 1.0
-	if after {
-		ink, soft, k = look.Faint, look.Faint, 0.42
-	}
-	box := draw.R(p.X-6, p.Y, width+12, r.height())
-	if !r.ref.ID.IsZero() && r.ref == v.Selected && (r.heading || r.ref.Kind != journal.KindRun) {
-		s.Fill(draw.RoundRect(box, 4), draw.NonZero, draw.Solid(draw.Fade(look.Accent, 0.13)))
-		s.Fill(draw.Rectangle(draw.R(box.Min.X, box.Min.Y+2, 3, box.H()-4)), draw.NonZero, draw.Solid(look.Accent))
-	}
-	base := p.Y + r.m.row - 6
-	if r.heading {
-		base = p.Y + r.m.head - 8
-		rw := draw.Measure(textFont, r.right).Width
-		font := draw.Font{Weight: draw.Bold, Size: 13}
-		if r.loose {
-			font, ink = draw.Font{Weight: draw.Medium, Size: 12}, soft
-		}
-		s.Text(draw.Text{S: draw.Fit(font, r.lines[0], width-rw-10), At: draw.Pt(p.X, base), Font: font, Color: ink})
-		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
-	} else {
-		s.Text(draw.Text{S: r.time, At: draw.Pt(p.X, base), Font: textFont, Color: soft})
-		x := p.X + r.m.time
-		if c := r.contact; c != nil {
-			size := contactSize(c.Contact)
-			drawContact(s, look, c.Contact, draw.Pt(x+size.W/2, base-4.5), k)
-			s.Text(draw.Text{S: words.ContactNumber(n, *c), At: draw.Pt(x+size.W+4, base), Font: boldFont, Color: ink})
-			x += r.m.mark
-		}
-		y := base
-		for _, l := range r.lines {
-			s.Text(draw.Text{S: l, At: draw.Pt(x, y), Font: textFont, Color: ink})
-			y += r.m.line
-		}
-		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
-	}
-	if r.ref.ID.IsZero() {
-		return nil
-	}
-	return []Hit{{Ref: r.ref, Box: box, Tip: r.tip}}
 }

@@ -71,7 +71,7 @@ func drawContact(s draw.Surface, look Look, k journal.Contact, c draw.Point, str
 		p := draw.Polygon([]draw.Point{{X: c.X, Y: c.Y - 5}, {X: c.X + 5.4, Y: c.Y + 4.4}, {X: c.X - 5.4, Y: c.Y + 4.4}})
 		s.Stroke(p, halo, ground)
 		if k.Touch == journal.Pull {
-			s.Fill(p, draw.NonZero, draw.Solid(draw.Fade(ink, 0.45)))
+			s.Fill(p, draw.NonZero, draw.Solid(ink))
 		}
 		s.Stroke(p, draw.Stroke{Width: 1.5, Join: draw.RoundJoin}, ink)
 	default:

@@ -41,15 +41,15 @@ func tellingNights(t *testing.T) map[string]*timeline.Night {
 	unsure.fish(1, journal.Between(unsure.clock(0, 35), unsure.clock(1, 0)), journal.Lost, 0)
 
 	out := map[string]*timeline.Night{
-		"white": white.night(), "moonless": moonless.night(), "unsure": unsure.night(), "busy": busyNight(t),
+		"white": white.night(), "moonless": moonless.night(), "unsure": unsure.night(), "busy": busyNight(t, 3),
 		"empty": newFixture(t, 54.985, -4.431, july4, true).rods(1).night(), "nobody": newFixture(t, 54.985, -4.431, july4, true).night(),
 	}
 	return out
 }
 
-// busyNight is two rods with fifteen fish, six runs, and a way of fishing noted
-// before each: more than forty entries.
-func busyNight(t *testing.T) *timeline.Night {
+// busyNight is two rods with five times perRun fish, six runs of which one is blank,
+// and a way of fishing noted before each and during it.
+func busyNight(t *testing.T, perRun int) *timeline.Night {
 	f := newFixture(t, 54.985, -4.431, july4, true).rods(2)
 	f.trip.Guide = journal.Of(fixed(15))
 	f.puts = append(f.puts, journal.Person{ID: fixed(15), Name: "Morag"})
@@ -74,7 +74,7 @@ func busyNight(t *testing.T) *timeline.Night {
 			if k == 1 && rod == 2 {
 				continue // a blank run
 			}
-			for i := range 3 {
+			for i := range perRun {
 				touch := []journal.Touch{journal.Landed, journal.Pull, journal.Lost}[(i+k)%3]
 				oz := 0.0
 				if touch == journal.Landed {

@@ -22,7 +22,7 @@ type PageView struct {
 // log with the light at each fish, totals, legend and cautions on one A4 page.
 // A night that does not fit goes on overleaf; nothing is left out.
 func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
-	const m = 40.0
+	const m = pageMargin
 	w := PageSize.W - 2*m
 	newPage := func() *draw.List {
 		l := draw.NewList(PageSize)
@@ -38,17 +38,17 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 		y = paragraph(l, draw.Font{Size: 12.5}, look.Soft, s, draw.Pt(m, y), w, 17)
 	}
 	y += 2
-	lg := paperLegend(w, look)
+	lg := pageLegend(n, w, look)
 	foot := PageSize.H - m - lg.Size().H - 36
 	const gutter = 26.0
 	colW := (w - gutter) / 2
 	rows := logRows(n, colW, LogView{Prefs: v.Prefs, Page: true})
-	sketchH, stripH := pageShares(rows, foot-y, len(n.Rods))
+	sketchH, stripH, lane := pageShares(rows, foot-y, stripFixed(n), len(n.Rods))
 	sk := Sketch(n, draw.Size{W: w, H: sketchH}, look, SketchView{Prefs: v.Prefs, Paper: true})
 	draw.Place(l, sk.List, 1, draw.Pt(m, y))
 	frame(l, look, draw.R(m, y, w, sketchH))
 	y += sketchH + pageGap
-	st := Strip(n, draw.Size{W: w, H: stripH}, look, StripView{Prefs: v.Prefs, Paper: true})
+	st := Strip(n, draw.Size{W: w, H: stripH}, look, StripView{Prefs: v.Prefs, Paper: true, lane: lane})
 	draw.Place(l, st.List, 1, draw.Pt(m, y))
 	frame(l, look, draw.R(m, y, w, stripH))
 	y += stripH + pageGap
@@ -78,19 +78,30 @@ func Page(n *timeline.Night, look Look, v PageView) []*draw.List {
 	return pages
 }
 
-const pageGap = 8.0
+const (
+	pageGap    = 8.0
+	pageMargin = 40.0
+)
 
 // pageShares gives sketch and strip as much of the height as the log leaves; when
 // the log is too long for one page, what is least readable, and the log goes on
-// overleaf.
-func pageShares(rows []row, height float64, rods int) (sketchH, stripH float64) {
-	lanes := 60 * float64(max(1, rods))
+// overleaf. fixed is the height of the strip without its light.
+func pageShares(rows []row, height, fixed float64, rods int) (sketchH, stripH, lane float64) {
 	for k := 1.0; ; k -= 0.05 {
-		sketchH, stripH = 164+66*k, 186+84*k+lanes
+		more := 20 * k // of each lane
+		lane = leastLane + more
+		sketchH, stripH = 116+114*k, fixed+more*float64(rods)+104+92*k
 		if _, _, rest := fill(rows, height-sketchH-stripH-2*pageGap); len(rest) == 0 || k <= 0 {
-			return sketchH, stripH
+			return sketchH, stripH, lane
 		}
 	}
+}
+
+// stripFixed is the height that a night's strip on a page needs beside the light.
+func stripFixed(n *timeline.Night) float64 {
+	const tall = 2000.0
+	g := newStrip(n, draw.Size{W: PageSize.W - 2*pageMargin, H: tall}, Paper, StripView{Paper: true})
+	return tall - g.plot.H()
 }
 
 // fill takes rows into two columns of that height, balanced when they all fit,

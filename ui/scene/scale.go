@@ -33,7 +33,7 @@ func (a timeAxis) at(x float64) time.Time {
 func (a timeAxis) ticks(zone *time.Location, gap float64) []time.Time {
 	perHour := (a.x1 - a.x0) / math.Max(a.to.Sub(a.from).Hours(), 1e-9)
 	step := 12 * time.Hour
-	for _, s := range []time.Duration{5 * time.Minute, 15 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour, 3 * time.Hour, 6 * time.Hour} {
+	for _, s := range []time.Duration{time.Minute, 2 * time.Minute, 5 * time.Minute, 10 * time.Minute, 15 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour, 3 * time.Hour, 6 * time.Hour} {
 		if perHour*s.Hours() >= gap {
 			step = s
 			break

@@ -17,6 +17,8 @@ type StripView struct {
 	Selected journal.Ref // drawn with the accent
 	Paper    bool        // on a page, which has no cursor
 	Prefs    words.Prefs
+
+	lane float64 // height of a lane on a page; 0: the least
 }
 
 // Strip draws a night in the light: the open-sky curve with its band, each
@@ -33,6 +35,7 @@ func Strip(n *timeline.Night, size draw.Size, look Look, v StripView) Scene {
 	g.traces()
 	g.contacts()
 	g.lanes()
+	g.levelRow()
 	g.skyRow()
 	g.clock()
 	g.cursor()
@@ -62,9 +65,12 @@ func (f StripFrame) At(x float64) time.Time { return f.axis.at(x) }
 const (
 	stripLeft  = 84.0
 	stripRight = 92.0
+	leastLane  = 60.0
 	cursorRow  = 23.0 // foot of the row for the cursor's words; not on a page
 	stripFoot  = 26.0 // clock
-	skyRowH    = 24.0
+	skyRowH    = 23.0
+	levelRowH  = 34.0 // where a course of the level is known
+	readingH   = 23.0 // where one reading is
 )
 
 type strip struct {
@@ -96,14 +102,17 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 	}
 	g := &strip{n: n, look: look, v: v, list: draw.NewList(size), grey: float64(n.Grey.Threshold.Lux)}
 	rods := float64(max(1, len(n.Rods)))
-	g.lane = math.Min(82, math.Max(60, (size.H*0.36)/rods))
+	g.lane = math.Min(80, math.Max(leastLane, (size.H*0.31)/rods))
+	if v.Paper { // paper is short: the page says what it has left
+		g.lane = math.Max(leastLane, v.lane)
+	}
 	g.axis = timeAxis{v.From, v.To, stripLeft, size.W - stripRight}
 	g.setMoments()
 	head := 14 + rowStep*float64(g.rows)
 	if !v.Paper {
 		head += cursorRow - 8
 	}
-	low := size.H - stripFoot - skyRowH - g.lane*float64(len(n.Rods))
+	low := size.H - stripFoot - skyRowH - g.levelH() - g.lane*float64(len(n.Rods))
 	g.plot = draw.Rect{Min: draw.Pt(stripLeft, head), Max: draw.Pt(size.W-stripRight, math.Max(head+60, low))}
 	g.lux = luxAxis{g.plot.Min.Y, g.plot.Max.Y}
 	g.labels.room = draw.Bounds(size)
@@ -117,7 +126,7 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 			}
 		}
 	}
-	g.inch = math.Min(22, (g.lane-34)/longest)
+	g.inch = math.Min(22, (g.lane-bracketDrop-9-laneFoot)/longest)
 	return g
 }
 

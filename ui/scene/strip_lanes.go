@@ -19,39 +19,51 @@ func (g *strip) lanes() {
 	}
 }
 
+// Measures of a lane in dp: from its top to the brackets, from its foot to the flies'.
+const (
+	bracketDrop = 25.0
+	laneFoot    = 8.0
+)
+
 func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
-	bracketY := top + 26
-	foot := top + g.lane - 8
+	bracketY, foot := top+bracketDrop, top+g.lane-laneFoot
 	g.list.Stroke(draw.Line(draw.Pt(8, top+4), draw.Pt(g.list.Size().W-8, top+4)), draw.Stroke{Width: 1}, g.look.Rule)
 	name := draw.Text{S: draw.Fit(boldFont, rod.Name, stripLeft-20), Font: boldFont, Color: g.look.Ink, Anchor: draw.End, At: draw.Pt(stripLeft-10, bracketY)}
 	g.list.Text(name)
 	g.list.Stroke(draw.Line(draw.Pt(stripLeft-40, top+11), draw.Pt(stripLeft-10, top+11)), rodStroke(i), g.look.Ink)
 	inchY := foot - g.inch
-	g.list.Stroke(draw.Line(draw.Pt(g.plot.Min.X, inchY), draw.Pt(g.plot.Max.X, inchY)), draw.Stroke{Width: 1, Dash: []float64{1, 4}}, draw.Fade(g.look.Ink, 0.55))
 	g.list.Text(draw.Text{S: words.OneInch(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, inchY)})
+	marks := g.laneMarks(i, bracketY)
 	for _, run := range rod.Runs {
-		g.bracket(run, rod, bracketY)
+		g.bracket(run, rod, bracketY, marks)
 	}
+	g.laneContacts(marks, bracketY)
 	g.list.PushClip(draw.Rectangle(draw.R(g.plot.Min.X-plateWidth, top, g.plot.W()+2*plateWidth, g.lane)))
 	for _, rig := range rod.Rigs {
 		g.rig(rig, rod, foot)
 	}
 	g.list.PopClip()
+	from := len(g.labels.taken)
 	for _, rig := range rod.Rigs {
 		g.rigLabel(rig, foot)
 	}
+	// the rule of one inch stops at what is written on it
+	rule := draw.R(g.plot.Min.X, inchY-1, g.plot.W(), 2)
+	for _, s := range gaps(rule.Min.X, rule.Max.X, across(g.labels.taken[from:], rule)) {
+		g.list.Stroke(draw.Line(draw.Pt(s[0], inchY), draw.Pt(s[1], inchY)), draw.Stroke{Width: 1, Dash: []float64{1, 4}}, draw.Fade(g.look.Ink, 0.55))
+	}
 }
 
-// bracket marks a run from its beginning to its end; uncertain ends are smeared.
-func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) {
+// bracket marks a run from its beginning to its end; uncertain ends are smeared. It
+// stops at the numbers of the fish on it.
+func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64, marks []laneMark) {
 	from, to := run.From.Mid(), run.To.Mid()
 	if to.Before(g.v.From) || from.After(g.v.To) {
 		return
 	}
 	x0, x1 := g.axis.x(g.clipTime(from)), g.axis.x(g.clipTime(to))
 	for _, sp := range []journal.Spread{run.From, run.To} {
-		if !sp.Exact() {
-			a, b := g.axis.x(g.clipTime(sp.Lo)), g.axis.x(g.clipTime(sp.Hi))
+		if a, b, ok := g.smear(sp); ok {
 			g.list.Fill(draw.Rectangle(draw.R(a, y-3, b-a, 6)), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, 0.25)))
 		}
 	}
@@ -61,10 +73,26 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 	if g.selected(ref) {
 		c, width = g.look.Accent, 2.6
 	}
-	p := bracketPath(x0, x1, y)
+	var taken [][2]float64
+	for _, m := range marks {
+		if m.num != "" {
+			taken = append(taken, [2]float64{m.at.X, m.box.Max.X + 2})
+		}
+	}
+	var p draw.Path
+	for _, x := range []float64{x0, x1} { // an end outside the view has no upright
+		if x > g.plot.Min.X && x < g.plot.Max.X {
+			p.Move(x, y-4)
+			p.Line(x, y+4)
+		}
+	}
+	for _, s := range gaps(x0, x1, taken) {
+		p.Move(s[0], y)
+		p.Line(s[1], y)
+	}
 	g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
 	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
-	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-7)}
+	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-8)}
 	full := draw.Measure(t.Font, t.S).Width
 	if room := math.Max(x1-x0+24, 40); full > room { // shorter: the name, and which run by its number
 		number := ""
@@ -79,6 +107,16 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64) 
 	g.hit(ref, draw.R(x0-3, y-18, math.Max(x1-x0, 8)+6, 26), words.RunTip(g.n, run, rod, g.v.Prefs))
 }
 
+// smear is the stretch of the axis on which an uncertain moment lies, cut to the
+// view; false if it is exact or out of view.
+func (g *strip) smear(sp journal.Spread) (a, b float64, ok bool) {
+	if sp.Exact() || sp.Hi.Before(g.v.From) || sp.Lo.After(g.v.To) {
+		return 0, 0, false
+	}
+	a, b = g.axis.x(g.clipTime(sp.Lo)), g.axis.x(g.clipTime(sp.Hi))
+	return a, b, b > a
+}
+
 // rig draws the flies of one rig at its change, and their lengths until the next.
 func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, foot float64) {
 	at := rig.From.Mid()
@@ -88,8 +126,7 @@ func (g *strip) rig(rig timeline.RigSpan, rod timeline.RodNight, foot float64) {
 	x := g.axis.x(g.clipTime(at))
 	end := g.axis.x(g.clipTime(rig.To))
 	ref := rig.Rig.Ref()
-	if !rig.From.Exact() {
-		a, b := g.axis.x(g.clipTime(rig.From.Lo)), g.axis.x(g.clipTime(rig.From.Hi))
+	if a, b, ok := g.smear(rig.From); ok {
 		g.list.Fill(draw.Rectangle(draw.R(a, foot+3, b-a, 4)), draw.NonZero, draw.Solid(draw.Fade(g.look.Ink, 0.25)))
 	}
 	strength := g.strength(at)
@@ -124,7 +161,7 @@ func (g *strip) rigLabel(rig timeline.RigSpan, foot float64) {
 		return
 	}
 	f := rig.Flies[0]
-	t := draw.Text{S: words.FlyShort(f, g.v.Prefs), Font: textFont, Color: g.ink(g.look.Soft, at), Halo: draw.Halo{Width: 2, Color: g.look.Panel}}
+	t := draw.Text{S: words.FlyShort(f, g.v.Prefs), Font: textFont, Color: g.ink(g.look.Soft, at)}
 	x := g.axis.x(g.clipTime(at)) + float64(len(rig.Flies))*(plateWidth+2) - plateWidth/2 + 4
 	if x+draw.Measure(t.Font, t.S).Width > g.axis.x(g.clipTime(rig.To)) {
 		return
@@ -135,66 +172,4 @@ func (g *strip) rigLabel(rig timeline.RigSpan, foot float64) {
 	}
 	y := foot - l*g.inch
 	g.labels.put(g.list, t, draw.Pt(x, y-5), draw.Pt(x, y+14), draw.Pt(x, foot+1))
-}
-
-// skyRow shows what was noted of the sky, each at its moment: a disc filled as
-// far as the cloud covered it.
-func (g *strip) skyRow() {
-	y := g.list.Size().H - stripFoot - skyRowH/2
-	g.list.Stroke(draw.Line(draw.Pt(8, y-skyRowH/2+2), draw.Pt(g.list.Size().W-8, y-skyRowH/2+2)), draw.Stroke{Width: 1}, g.look.Rule)
-	g.list.Text(draw.Text{S: words.SkyLane(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, y)})
-	const r = cloudR
-	type seen struct {
-		x   float64
-		sky timeline.Noted[journal.Sky]
-	}
-	var row []seen
-	for _, s := range g.n.Skies {
-		if at := s.At.Mid(); g.visible(at) {
-			row = append(row, seen{g.axis.x(at), s})
-		}
-	}
-	for i, s := range row {
-		e, at, x := s.sky.Entry, s.sky.At.Mid(), s.x
-		if i > 0 {
-			x = math.Max(x, row[i-1].x+2*r+3) // two in the same minutes stand side by side
-			row[i].x = x
-		}
-		k := g.strength(at)
-		box := draw.R(x-r, y-r, 2*r, 2*r)
-		if e.TreesGrey && !e.Cloud.Known() { // the same sign as on the threshold
-			drawGreyNoted(g.list, g.look, draw.Pt(x, y), k)
-		} else {
-			drawCloud(g.list, g.look, draw.Pt(x, y), e.Cloud.Or(0), k)
-		}
-		room := g.list.Size().W - 8
-		if i+1 < len(row) {
-			room = math.Max(row[i+1].x, x+2*r+3) - r - 6
-		}
-		t := draw.Text{S: words.SkyShort(e), Font: textFont, Color: g.ink(g.look.Soft, at), Align: draw.Centre, At: draw.Pt(x+r+5, y)}
-		if t.At.X+draw.Measure(t.Font, t.S).Width < room {
-			g.list.Text(t)
-			box = box.Union(labelBox(t))
-		}
-		ref := e.Ref()
-		if g.selected(ref) {
-			g.ring(box)
-		}
-		g.hit(ref, box.Inset(-3), words.SkyTip(g.n, s.sky))
-	}
-}
-
-// clock labels local time along the foot.
-func (g *strip) clock() {
-	y := g.list.Size().H - stripFoot
-	last := math.Inf(-1)
-	for _, t := range g.axis.ticks(g.n.Zone, 74) {
-		x := g.axis.x(t)
-		g.list.Stroke(draw.Line(draw.Pt(x, y), draw.Pt(x, y+5)), draw.Stroke{Width: 1.2}, g.look.Soft)
-		label := draw.Text{S: words.Clock(t, g.n.Zone), Font: textFont, Color: g.ink(g.look.Soft, t), Anchor: draw.Middle, At: draw.Pt(x, y+18)}
-		if w := draw.Measure(label.Font, label.S).Width; x-w/2 > last+8 {
-			g.list.Text(label)
-			last = x + w/2
-		}
-	}
 }

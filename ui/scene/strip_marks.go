@@ -73,7 +73,7 @@ func (g *strip) contactSpot(foot draw.Point, size draw.Size, numW float64) (draw
 var beside = func() []draw.Point {
 	out := []draw.Point{{}}
 	for _, dy := range []float64{0, -18, -36, -54, -72, -90, 34, 52} {
-		for _, dx := range []float64{0, 14, -14, 30, -30, 48, -48, 70, -70, 96, -96, 130, -130} {
+		for _, dx := range []float64{0, 14, -14, 30, -30, 48, -48, 70, -70, 96, -96, 130, -130, 170, -170, 220, -220} {
 			out = append(out, draw.Pt(dx, dy))
 		}
 	}
@@ -83,18 +83,30 @@ var beside = func() []draw.Point {
 	return out
 }()
 
-// cursor draws the one thin line in time and its read-out.
+// cursor draws the one thin line in time and its read-out. The line stops at whatever
+// is written, so that it crosses no word.
 func (g *strip) cursor() {
 	c := g.v.Cursor
 	if c.IsZero() || !g.visible(c) {
 		return
 	}
 	x := g.axis.x(c)
-	g.list.Stroke(draw.Line(draw.Pt(x, cursorRow), draw.Pt(x, g.list.Size().H-stripFoot)), cursorStroke, g.look.Accent)
-	t := draw.Text{S: words.CursorLine(g.n, c, g.v.Prefs), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent, At: draw.Pt(x+8, cursorRow-7)}
-	w := draw.Measure(t.Font, t.S).Width
-	if x+8+w > g.list.Size().W-8 {
-		t.At.X = math.Max(8, x-8-w)
+	g.list.Group(words.CursorTitle())
+	defer g.list.EndGroup()
+	line := draw.Rect{Min: draw.Pt(x-2.5, cursorRow), Max: draw.Pt(x+2.5, g.list.Size().H-stripFoot)}
+	var written []draw.Rect
+	for _, b := range g.list.TextBoxes() {
+		written = append(written, b.Box.Inset(-2))
 	}
+	for _, s := range gaps(line.Min.Y, line.Max.Y, down(written, line)) {
+		g.list.Stroke(draw.Line(draw.Pt(x, s[0]), draw.Pt(x, s[1])), cursorStroke, g.look.Accent)
+	}
+	t := draw.Text{S: words.CursorLine(g.n, c, g.v.Prefs), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent}
+	room := g.list.Size().W - 16
+	if draw.Measure(t.Font, t.S).Width > room {
+		t.S = draw.Fit(t.Font, words.CursorShort(g.n, c, g.v.Prefs), room)
+	}
+	w := draw.Measure(t.Font, t.S).Width
+	t.At = draw.Pt(math.Min(math.Max(8, x-24), 8+room-w), cursorRow-7) // its beginning near the line
 	g.list.Text(t)
 }

@@ -6,10 +6,12 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"gloamline/assets/demo"
 	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/draw/inspect"
@@ -28,7 +30,11 @@ func TestDrawVisions(t *testing.T) {
 	}
 	require.NoError(t, os.MkdirAll(*visionDir, 0o755))
 	nights := tellingNights(t)
-	nights["show"] = demoNights(t)[0]
+	for _, n := range demoNights(t) {
+		if n.Log.Trip.Evening == demo.Show {
+			nights["show"] = n
+		}
+	}
 	for name, n := range nights {
 		for _, look := range scene.Looks {
 			sheet := nightSheet(n, look)
@@ -41,6 +47,15 @@ func TestDrawVisions(t *testing.T) {
 				f, err := os.Create(filepath.Join(*visionDir, name+"-"+look.Name+"-"+v.Name+".png"))
 				require.NoError(t, err)
 				require.NoError(t, png.Encode(f, v.SeeAll(img)))
+				require.NoError(t, f.Close())
+			}
+			if look.Name != scene.Paper.Name {
+				continue
+			}
+			for i, page := range scene.Page(n, look, scene.PageView{}) {
+				f, err := os.Create(filepath.Join(*visionDir, name+"-page-"+strconv.Itoa(i+1)+".png"))
+				require.NoError(t, err)
+				require.NoError(t, png.Encode(f, new(raster.Painter).Image(page, 1)))
 				require.NoError(t, f.Close())
 			}
 		}

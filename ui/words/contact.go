@@ -48,10 +48,18 @@ func FishSize(k journal.Contact, p Prefs) string {
 	return ""
 }
 
-// ContactLines says a contact in the log: the fish, what else is known of it, and the
-// note.
+// ContactLines says a contact in the log: the fish and the fly that took it, what else
+// is known of it, and the note: 1 lb 10 oz, dropper ½ in full pale.
 func ContactLines(n *timeline.Night, k timeline.Contact, p Prefs) []string {
-	out := []string{ContactLine(k, p)}
+	first := ContactLine(k, p)
+	if k.HasFly && k.Fly.Known {
+		between := " " // after the fly's place on the leader
+		if PositionName(k.Fly.Position) == "" {
+			between = ", to "
+		}
+		first += between + Fly(k.Fly.Dress, p)
+	}
+	out := []string{first}
 	for _, s := range []string{FishDetails(k.Contact, p), k.Note} {
 		if s != "" {
 			out = append(out, s)

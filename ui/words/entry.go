@@ -44,7 +44,7 @@ func EntryLines(n *timeline.Night, e journal.Entry, p Prefs) []string {
 			out = []string{poolOf(n, id)}
 		}
 	case journal.Photo:
-		out = []string{strings.TrimSpace("photo " + e.Name)}
+		out = []string{PhotoOf(e.Name)}
 	}
 	if note := e.Base().Note; note != "" {
 		out = append(out, note)

@@ -220,9 +220,25 @@ func Party(n *timeline.Night) string {
 		names[i] = RodName(r)
 	}
 	if len(names) == 0 {
-		return "Nobody is down as fishing yet."
+		return join(" ", []string{"Nobody is down as fishing yet.", Guided(n)})
 	}
-	return and(names) + ": " + Hours(n.Totals.OnBank) + " on the bank, " + inWater(n.Totals.InWater, len(names)) + "; " + Tally(n.Totals) + "."
+	return and(names) + guidedBy(n) + ": " + Hours(n.Totals.OnBank) + " on the bank, " + inWater(n.Totals.InWater, len(names)) + "; " + Tally(n.Totals) + "."
+}
+
+// guidedBy adds the guide to the rods: , guided by Morag.
+func guidedBy(n *timeline.Night) string {
+	if n.Guide == "" {
+		return ""
+	}
+	return ", guided by " + n.Guide
+}
+
+// Guided says who guides: Morag guides. Empty if nobody does.
+func Guided(n *timeline.Night) string {
+	if n.Guide == "" {
+		return ""
+	}
+	return n.Guide + " guides."
 }
 
 func inWater(d time.Duration, rods int) string {

@@ -31,10 +31,10 @@ func LegendDropper() string { return "of a dropper" }
 func LegendLengthUnknown() string { return "length not known" }
 
 // LegendRun stands by a bracket.
-func LegendRun() string { return "run through a pool" }
+func LegendRun() string { return "run" }
 
 // LegendOpenSky stands by the reference curve.
-func LegendOpenSky() string { return "open sky, with how far it may be out" }
+func LegendOpenSky() string { return "open sky and its band" }
 
 // LegendTrace stands by the curve of the first, second or third rod.
 func LegendTrace(rod int) string {
@@ -54,7 +54,7 @@ func LegendMoment() string { return "moment of sun or moon" }
 func LegendCloud() string { return "cloud in eighths" }
 
 // LegendLevel stands by the river's lane.
-func LegendLevel() string { return "river level; ring: read by the party" }
+func LegendLevel() string { return "river level; ring: as read" }
 
 // LegendMoon stands by the moon's disc.
 func LegendMoon() string { return "moon; on the rim: where it stands" }
@@ -82,6 +82,9 @@ func LegendCursor() string { return "now on the strip; fainter: later" }
 
 // LegendUncertain stands by a smear.
 func LegendUncertain() string { return "time uncertain" }
+
+// CursorTitle names the line in time for people who cannot see it.
+func CursorTitle() string { return "Cursor" }
 
 // SkyLane names the lane of what was noted of the sky.
 func SkyLane() string { return "Sky" }

@@ -72,17 +72,21 @@ func Light(n *timeline.Night, k timeline.Contact, p Prefs) string {
 // LightShort says it in a column: half-light, 1.2 lx; a range when the time is
 // uncertain.
 func LightShort(k timeline.Contact, p Prefs) string {
-	if k.At.Exact() {
-		return commas(RungName(k.Rung, p), k.Light.Lux.String())
-	}
-	return commas(RungName(k.Rung, p), units.LuxRange(k.Light.Lo, k.Light.Hi))
+	return commas(RungName(k.Rung, p), LuxShort(k))
 }
 
-// CursorLine reads the open sky out at a moment: 00:42 moonlit, 0.03 lx (0.02 to
-// 0.05), moon 9° up.
+// CursorLine reads the open sky out at a moment, in words first: moonlit, 10× darker
+// than trees grey; 00:42, 0.03 lx (0.02 to 0.05), sun 12° down, moon 9° up.
 func CursorLine(n *timeline.Night, t time.Time, p Prefs) string {
 	open := geo.ID{}
-	return commas(Clock(t, n.Zone)+" "+openRung(n, t, p), Lux(n.Light(t, open)), cloudUnknown(n), MoonUp(n, t))
+	return commas(openRung(n, t, p), Darker(n.Darker(t, open))) + "; " +
+		commas(Clock(t, n.Zone), Lux(n.Light(t, open)), cloudUnknown(n), SunUp(n, t), MoonUp(n, t))
+}
+
+// CursorShort is CursorLine where there is little room: moonlit, 00:42, 0.03 lx (0.02
+// to 0.05).
+func CursorShort(n *timeline.Night, t time.Time, p Prefs) string {
+	return commas(openRung(n, t, p), Clock(t, n.Zone), Lux(n.Light(t, geo.ID{})))
 }
 
 // openRung names the light of the open sky. Where the moon that makes it moonlit

@@ -61,13 +61,13 @@ func TestCursorLine(t *testing.T) {
 	s := fullNight(t)
 	n := s.build(larrick())
 	at := s.at("0:42")
-	want := "00:42 " + RungName(n.Rung(at, geo.ID{}), DefaultPrefs) + ", " + Lux(n.Light(at, geo.ID{})) + ", moon 6° up"
+	want := RungName(n.Rung(at, geo.ID{}), DefaultPrefs) + ", " + Darker(n.Darker(at, geo.ID{})) + "; 00:42, " + Lux(n.Light(at, geo.ID{})) + ", sun 12° down, moon 6° up"
 	require.Equal(t, want, CursorLine(n, at, DefaultPrefs))
-	require.Regexp(t, `^00:42 \S+, 0\.0\d+ lx \(0\.0\d+ to 0\.0\d+\), moon 6° up$`, want)
+	require.Regexp(t, `^\w+, \d+× darker than trees grey; 00:42, 0\.0\d+ lx \(0\.0\d+ to 0\.0\d+\), sun 1\d° down, moon 6° up$`, want)
 	require.Regexp(t, `, moon down$`, CursorLine(n, s.at("23:30"), DefaultPrefs))
 
 	bare := writeUp(t, "2026-07-04", "Europe/London", anna).build(larrick())
-	require.Contains(t, CursorLine(bare, at, DefaultPrefs), "), cloud not noted, moon 6° up")
+	require.Contains(t, CursorLine(bare, at, DefaultPrefs), "), cloud not noted, sun 1")
 }
 
 // Ensure that the light at a contact is told with its range, also in the column of

@@ -2,8 +2,12 @@ package words
 
 import (
 	"fmt"
+	"math"
+	"strconv"
+	"strings"
 
 	"gloamline/journal"
+	"gloamline/timeline"
 )
 
 var trends = map[journal.Trend]string{
@@ -57,6 +61,36 @@ func WaterLine(w journal.Water, p Prefs) string {
 	}
 	return "river"
 }
+
+// WaterShort labels a reading in the lane of the river: 0.46 m, fining down.
+func WaterShort(w journal.Water, p Prefs) string {
+	level := ""
+	if l, ok := w.Level.Get(); ok {
+		level = p.level(l)
+	}
+	return commas(level, trends[w.Trend.Or("")])
+}
+
+// WaterTip says a reading with its time.
+func WaterTip(n *timeline.Night, w timeline.Noted[journal.Water], p Prefs) string {
+	return commas(Moment(w.Entry.When, w.At, n.Zone)+" "+WaterLine(w.Entry, p), w.Entry.Note)
+}
+
+// GaugeName names a gauge's curve: gauge Kirk Bridge, 0.81 to 0.74 m.
+func GaugeName(g timeline.Gauge) string {
+	name := strings.TrimSpace("gauge " + g.Station)
+	if len(g.Points) == 0 {
+		return name
+	}
+	first, last := figure(g.Points[0].Value), figure(g.Points[len(g.Points)-1].Value)
+	if first == last {
+		return commas(name, strings.TrimSpace(last+" "+g.Unit))
+	}
+	return commas(name, strings.TrimSpace(first+" to "+last+" "+g.Unit))
+}
+
+// figure prints a gauge's value to the millimetre, as gauges give it.
+func figure(v float64) string { return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64) }
 
 // WeatherLine says wind, mist, rain and air: wind force 3 from the west, mist, air
 // 11 °C.

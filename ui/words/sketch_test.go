@@ -78,11 +78,11 @@ func TestMoonlitOutsideShadow(t *testing.T) {
 		require.True(t, at.Before(n.End), "a night of moonlight")
 	}
 	require.Contains(t, SketchCaption(n, at, DefaultPrefs), ", moonlit outside the hill's shadow: the trees are grey, moon behind the hill at every pool")
-	require.Contains(t, CursorLine(n, at, DefaultPrefs), " moonlit outside the hill's shadow, ")
+	require.Contains(t, CursorLine(n, at, DefaultPrefs), "moonlit outside the hill's shadow, ")
 
 	n = writeUp(t, "2026-07-01", "Europe/London", anna).build(beat(54.99, -4.45, "Europe/London", 0))
 	require.Contains(t, SketchCaption(n, at, DefaultPrefs), ", moonlit: the trees are grey, moon over the hill")
-	require.Contains(t, CursorLine(n, at, DefaultPrefs), " moonlit, ")
+	require.Contains(t, CursorLine(n, at, DefaultPrefs), "moonlit, ")
 }
 
 // Ensure that sixteen points of the compass share the circle.

@@ -37,6 +37,15 @@ func few(names []string) string {
 	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
 }
 
+// SunUp says how the sun stands to the level horizon: sun 12° down.
+func SunUp(n *timeline.Night, t time.Time) string {
+	alt, _ := n.SunAt(t)
+	if alt < 0 {
+		return fmt.Sprintf("sun %s down", -alt)
+	}
+	return fmt.Sprintf("sun %s up", alt)
+}
+
 // MoonUp says how high the moon stands: moon 9° up, or moon down.
 func MoonUp(n *timeline.Night, t time.Time) string {
 	if !n.Sky.MoonUpAt(t) {
@@ -130,6 +139,9 @@ func SkyShort(s journal.Sky) string {
 	}
 	return commas(grey, cloud)
 }
+
+// SkyNothing stands in the lane of the sky where nobody noted anything.
+func SkyNothing() string { return "cloud not noted" }
 
 // SkyTip says a sky note with its time.
 func SkyTip(n *timeline.Night, s timeline.Noted[journal.Sky]) string {

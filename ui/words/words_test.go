@@ -49,22 +49,22 @@ func TestLogOfANight(t *testing.T) {
 22:35 Alder Pool, Anna, first run 22:35–23:10
 22:35 point ¾ in slim dark, orange spot
     dropper ½ in full pale
-22:52 1 lb 10 oz, dropper
+22:52 1 lb 10 oz, dropper ½ in full pale
     herling, 40 cm, hen, sea lice, hooked in the scissors, 20 s out of water, returned, tag 123, in the neck of the pool
 during the run follow
-about 23:00 came off, point
+about 23:00 came off, point ¾ in slim dark, orange spot
 23:15 trees grey
 23:30 Long Flat, Anna, first run 23:30–01:05
 23:30 point 1½ in slim dark
 23:35 figure of eight, mid-water
 23:50 Alder Pool, Colm, second run 23:50–00:20, rested 40 min
-23:52 about 2 lb 4 oz, point
+23:52 about 2 lb 4 oz, point 1½ in slim dark
     kept
 00:10 pull, brown trout
 00:20 break until 00:50
 00:25 owls about
 00:36 point down to 1 in slim dark
-00:42 3 lb 2 oz, point
+00:42 3 lb 2 oz, point 1 in slim dark
 00:45 photo fish.jpg
 01:30 cloud 6 eighths, thin, moon veiled
 01:30 end of fishing: tired`), strings.Join(got, "\n"))

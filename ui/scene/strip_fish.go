@@ -1,0 +1,72 @@
+package scene
+
+import (
+	"slices"
+
+	"gloamline/timeline"
+	"gloamline/ui/draw"
+	"gloamline/ui/words"
+)
+
+// laneMark is a contact in its rod's lane.
+type laneMark struct {
+	contact timeline.Contact
+	at      draw.Point // middle of the mark
+	num     string     // empty where there is no room: the curve has it
+	box     draw.Rect  // mark and number
+}
+
+// laneMarks finds the places of a rod's contacts on the line of its brackets. Each
+// stands at the middle of its time, with its number where the next mark leaves room.
+func (g *strip) laneMarks(rod int, y float64) []laneMark {
+	var out []laneMark
+	for _, c := range g.n.Contacts {
+		at := c.At.Mid()
+		if c.Rod != rod || !g.visible(at) {
+			continue
+		}
+		size := contactSize(c.Contact)
+		x := g.axis.x(at)
+		out = append(out, laneMark{contact: c, at: draw.Pt(x, y), box: draw.R(x-size.W/2, y-5, size.W, 10)})
+	}
+	var ends []float64 // of the brackets
+	for _, run := range g.n.Rods[rod].Runs {
+		ends = append(ends, g.axis.x(run.From.Mid()), g.axis.x(run.To.Mid()))
+	}
+	for i := range out {
+		m := &out[i]
+		num := words.ContactNumber(g.n, m.contact)
+		left, right := m.box.Min.X, m.box.Max.X+2+draw.Measure(boldFont, num).Width
+		crowded := i > 0 && out[i-1].box.Max.X+6 > left || i+1 < len(out) && right+6 > out[i+1].box.Min.X
+		if right < g.plot.Max.X && !crowded && !slices.ContainsFunc(ends, func(x float64) bool { return x > left-4 && x < right+5 }) {
+			m.num, m.box.Max.X = num, right
+		}
+	}
+	return out
+}
+
+// laneContacts draws them, and under each whose time is uncertain how far it may lie
+// off.
+func (g *strip) laneContacts(marks []laneMark, y float64) {
+	for _, m := range marks {
+		k := g.strength(m.contact.At.Mid())
+		if a, b, ok := g.smear(m.contact.At); ok {
+			g.list.Stroke(draw.Line(draw.Pt(a, y), draw.Pt(b, y)), draw.Stroke{Width: 8, Cap: draw.RoundCap}, draw.Fade(g.look.Fish, 0.28*k))
+		}
+	}
+	for _, m := range marks {
+		at := m.contact.At.Mid()
+		drawContact(g.list, g.look, m.contact.Contact, m.at, g.strength(at))
+		if m.num != "" {
+			w := draw.Measure(boldFont, m.num).Width
+			g.list.Text(draw.Text{S: m.num, Font: boldFont, Color: g.ink(g.look.Ink, at), Align: draw.Centre, At: draw.Pt(m.box.Max.X-w, y), Halo: draw.Halo{Width: 1.5, Color: g.look.Panel}})
+		}
+		g.labels.block(m.box)
+		size := contactSize(m.contact.Contact)
+		ref := m.contact.Ref()
+		if g.selected(ref) {
+			g.ring(m.box)
+		}
+		g.hit(ref, draw.R(m.at.X-size.W/2, m.at.Y-6, size.W, 12), words.ContactTip(g.n, m.contact, g.v.Prefs))
+	}
+}
