@@ -107,20 +107,25 @@ func legendLight(look Look) []legendItem {
 }
 
 func legendPlaces(look Look) []legendItem {
-	pool := func(fill draw.Color, text string) legendItem {
-		return legendItem{w: 20, text: text, draw: func(s draw.Surface, c draw.Point) {
-			box := draw.RoundRect(draw.R(c.X-10, c.Y-5.5, 20, 11), 4)
-			s.Fill(box, draw.NonZero, draw.Solid(fill))
-			s.Stroke(box, draw.Stroke{Width: 1.2}, draw.Mix(fill, look.Ink, 0.38))
+	pool := func(m moonState, text string) legendItem {
+		return legendItem{w: 36, text: text, draw: func(s draw.Surface, c draw.Point) {
+			fill := look.drain(look.pool(-1, m), -1)
+			box := draw.R(c.X-18, c.Y-6, 22, 12)
+			shape, edge := draw.RoundRect(box, 4), draw.Stroke{Width: 1.2}
+			s.Fill(shape, draw.NonZero, draw.Solid(fill))
+			if m == inShadow {
+				drawShade(s, look, shape, box, fill)
+			}
+			s.Stroke(shape, edge, draw.Mix(fill, look.Ink, 0.5))
+			drawMoonSign(s, look, m, draw.Pt(c.X+13, c.Y))
 		}}
 	}
-	lit, dark := look.Moon, look.Soft // on paper the pale is the ground's
-	if look.Light {
-		lit, dark = look.Panel, look.Ink
-	}
 	return []legendItem{
-		pool(look.drain(draw.Mix(look.Deep, lit, 0.6), -1), words.LegendMoonlit()),
-		pool(look.drain(draw.Mix(look.Deep, dark, 0.25), -1), words.LegendShadow()),
+		pool(moonOn, words.LegendMoonlit()),
+		pool(inShadow, words.LegendShadow()),
+		{w: 36, text: words.LegendBank(), on: rods(1), draw: func(s draw.Surface, c draw.Point) {
+			drawRun(s, look, []draw.Point{c.Add(draw.Pt(-15, 0)), c, c.Add(draw.Pt(9, 0))}, 0, true, true, look.Ink)
+		}},
 		{w: 14, text: words.LegendTrees(), on: hasTrees, draw: func(s draw.Surface, c draw.Point) {
 			for _, d := range []draw.Point{{X: -4, Y: 2}, {X: 0, Y: -2}, {X: 4, Y: 2}} {
 				p := c.Add(d)

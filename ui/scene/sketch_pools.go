@@ -60,7 +60,7 @@ func (g *sketch) pools() {
 		case moonOn:
 			edge, w = draw.Mix(c, g.look.Ink, 0.7), 1.6
 		case inShadow:
-			g.shade(p.path, c)
+			drawShade(g.list, g.look, p.path, g.view, c)
 		}
 		g.list.Stroke(p.path, draw.Stroke{Width: w, Join: draw.RoundJoin}, edge)
 		if p.Pool.ID == g.v.Pool { // on a dark seam, so that it stands out from pale water
@@ -73,10 +73,10 @@ func (g *sketch) pools() {
 	}
 }
 
-// shade rules a pool in the hill's shadow with slanted lines, against the slant of the
-// trees: its tone alone would not tell it apart everywhere.
-func (g *sketch) shade(path draw.Path, c draw.Color) {
-	b := path.Bounds().Intersect(g.view)
+// drawShade rules a pool in the hill's shadow with slanted lines, against the slant of
+// the trees: its tone alone would not tell it apart everywhere.
+func drawShade(s draw.Surface, look Look, path draw.Path, view draw.Rect, c draw.Color) {
+	b := path.Bounds().Intersect(view)
 	if b.Empty() {
 		return
 	}
@@ -85,9 +85,9 @@ func (g *sketch) shade(path draw.Path, c draw.Color) {
 		lines.Move(x, b.Min.Y)
 		lines.Line(x+b.H(), b.Max.Y)
 	}
-	g.list.PushClip(path)
-	g.list.Stroke(lines, draw.Stroke{Width: 1}, draw.Mix(c, g.look.Ink, 0.3))
-	g.list.PopClip()
+	s.PushClip(path)
+	s.Stroke(lines, draw.Stroke{Width: 1}, draw.Mix(c, look.Ink, 0.3))
+	s.PopClip()
 }
 
 // drawMoonSign is the sign at a pool's name: a full disc where the moon reaches it, an

@@ -63,7 +63,10 @@ func LegendMoon() string { return "moon; on the rim: where it stands" }
 func LegendMoonlit() string { return "pool in the moon" }
 
 // LegendShadow stands by a dark pool.
-func LegendShadow() string { return "in the dark or the hill's shadow" }
+func LegendShadow() string { return "in the hill's shadow" }
+
+// LegendBank stands by a run's line along its bank on the sketch.
+func LegendBank() string { return "bank fished; ring: in, bar: out" }
 
 // LegendTrees stands by the hatching.
 func LegendTrees() string { return "trees" }
