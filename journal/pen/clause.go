@@ -14,6 +14,7 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 	c := Clause{Span: span}
 	means := make([][]string, len(toks))
 	var rod journal.ID
+	refused := ""
 	for _, cd := range g.cands {
 		f := gather(toks, cd)
 		if len(f.rods) > 0 {
@@ -39,6 +40,10 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 			}
 		}
 		for _, v := range readings {
+			if why := faulty(v); why != "" {
+				refused = why
+				continue
+			}
 			if !slices.ContainsFunc(c.Readings, func(o Reading) bool { return o.Label == v.Label }) || len(c.Readings) == 0 {
 				c.Readings = append(c.Readings, v)
 			}
@@ -64,8 +69,11 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 	if g.cands == nil && why == "" {
 		why = r.reason(toks)
 	}
-	if g.cands != nil {
+	switch {
+	case len(c.Readings) > 0:
 		why = "it waits for an answer"
+	case refused != "":
+		why = refused
 	}
 	c.Note = r.note(span, why)
 	if c.Note.Note == "" {
@@ -73,6 +81,25 @@ func (r *reader) clause(g group) (Clause, [][]string) {
 	}
 	r.learn(&c)
 	return c, means
+}
+
+// faulty says what a journal would refuse, but for what is known to be missing.
+func faulty(v Reading) string {
+	var records []journal.Record
+	for _, e := range v.Entries {
+		records = append(records, e)
+	}
+	for _, f := range v.Flies {
+		records = append(records, f)
+	}
+	for _, r := range records {
+		for _, e := range journal.FieldErrors(journal.Check(r)) {
+			if !slices.Contains(v.Missing, e.Field) && e.Err != nil && !(e.Field == "dresses" && len(v.Missing) > 0) {
+				return e.Err.Error()
+			}
+		}
+	}
+	return ""
 }
 
 // keep puts token i into the note, with the small words between it and one kept before.

@@ -33,6 +33,7 @@ func TestPageOfNotes(t *testing.T) {
 // Ensure that what cannot be read stays a note, with a reason that helps.
 func TestNotesKept(t *testing.T) {
 	for text, want := range map[string]string{
+		"landed 9 ft 6 in 2240":       "a fish is between 2 cm and 2 m long",
 		"nearly landed one 2330":      "“nearly” changes what is said",
 		"25:10 landed":                "“25:10” is not a time of day",
 		"landed 2 in alder 2240":      "what “2” counts is not said",
