@@ -65,6 +65,9 @@ func (r *reader) nameOf(id journal.ID) string {
 func (r *reader) one(toks []tok, f facts, rod journal.ID, needs bool) []Reading {
 	base := Reading{}
 	h := journal.Head{ID: r.ctx.NewID(), Trip: r.trip(), Rod: rod, Note: joined(f.note), From: journal.Origin{How: "scribble"}}
+	if h.Trip.IsZero() {
+		base.Missing = append(base.Missing, "trip") // another night than the one at hand
+	}
 	if needs && rod.IsZero() {
 		base.Missing = append(base.Missing, "rod")
 	}

@@ -112,7 +112,8 @@ type Page struct {
 }
 
 // Entries returns the entries and new flies of every clause that is settled: with
-// one reading and nothing missing or asked, else as a note with its reason.
+// one reading and nothing missing or asked, else as a note with its reason. Lines of
+// another night have no trip yet: give them one (Line.Evening) before they are written.
 func (p Page) Entries() (out []journal.Entry, flies []journal.Fly) {
 	for _, l := range p.Lines {
 		for _, c := range l.Clauses {
