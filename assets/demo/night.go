@@ -79,6 +79,9 @@ func (n *night) headAt(rod journal.ID, w journal.When) journal.Head {
 func (n *night) run(rod journal.ID, name, from, to string) journal.ID {
 	p := pool(n.beat, name)
 	r := journal.Run{Head: n.head(rod, from), Until: journal.Of(journal.Exact(n.clock(to))), Pool: p.ID}
+	if p.Bank.Known() {
+		r.Bank = journal.Of(p.Bank)
+	}
 	n.add(r)
 	return r.ID
 }

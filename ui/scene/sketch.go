@@ -31,6 +31,9 @@ func Sketch(n *timeline.Night, size draw.Size, look Look, v SketchView) Scene {
 	s.Group(words.SketchTitle(n))
 	s.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(look.Panel))
 	g.rim()
+	if v.Zoom != 1 { // after the rim, whose caption may have taken a second line
+		g.labels.room = g.labels.room.Intersect(g.view)
+	}
 	s.PushClip(draw.Rectangle(g.view))
 	if len(g.water()) == 0 {
 		t := draw.Text{S: words.NoSketch(), At: draw.Bounds(size).Center(), Anchor: draw.Middle, Font: titleFont, Color: look.Soft}
@@ -43,8 +46,9 @@ func Sketch(n *timeline.Night, size draw.Size, look Look, v SketchView) Scene {
 	g.chevrons()
 	g.runs()
 	g.spots()
+	marks := g.settleContacts()
 	g.names()
-	g.contacts()
+	g.contacts(marks)
 	g.ends()
 	s.PopClip()
 	s.EndGroup()
@@ -92,7 +96,6 @@ func newSketch(n *timeline.Night, size draw.Size, look Look, v SketchView) *sket
 	g.view = draw.Bounds(size)
 	if v.Zoom != 1 { // the river could run under the words: it ends where they begin
 		g.view = draw.Rect{Min: draw.Pt(0, head-2), Max: draw.Pt(size.W, math.Max(head, size.H-sketchFoot+4))}
-		g.labels.room = g.labels.room.Intersect(g.view)
 	}
 	air := math.Max(6, math.Min(labelRoom, size.H*0.06))
 	g.fit(draw.Rect{Min: draw.Pt(18, head+air), Max: draw.Pt(size.W-18, size.H-sketchFoot-air)})

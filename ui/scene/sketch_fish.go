@@ -8,11 +8,13 @@ import (
 	"gloamline/ui/words"
 )
 
-// contacts draws every contact at its place: where it was noted; else in the
+// settleContacts puts every contact at its place: where it was noted; else in the
 // part of the pool that was noted; else as far down the pool as the run had got.
 // Crowded ones move aside on a leader line: within their pool if there is room, else
 // over dry land or river, not onto another pool.
-func (g *sketch) contacts() {
+//
+// They settle before the names of the pools, which a tip can tell as well.
+func (g *sketch) settleContacts() []contactMark {
 	var marks []contactMark
 	for _, c := range g.n.Contacts {
 		if !c.HasPool {
@@ -32,10 +34,26 @@ func (g *sketch) contacts() {
 		g.labels.block(m.box())
 		marks = append(marks, m)
 	}
+	for _, m := range marks { // no name on a leader line
+		if d := m.centre.Dist(m.place); d > aside {
+			for s := 0.0; s < d; s += 5 {
+				q := m.place.Lerp(m.centre, s/d)
+				g.labels.block(draw.R(q.X-2, q.Y-2, 4, 4))
+			}
+		}
+	}
+	return marks
+}
+
+// aside is how far off its place, in dp, a mark has a leader line.
+const aside = 15.0
+
+// contacts draws the marks where they settled.
+func (g *sketch) contacts(marks []contactMark) {
 	// Lines first, then the ring of what is selected, then the marks: nothing hides a
 	// neighbour.
 	for _, m := range marks {
-		if m.centre.Dist(m.place) > 15 {
+		if m.centre.Dist(m.place) > aside {
 			g.list.Stroke(draw.Line(m.place, m.centre), draw.Stroke{Width: 1}, draw.Fade(g.look.Ink, 0.6*m.strength))
 			g.list.Fill(draw.Circle(m.place, 1.8), draw.NonZero, draw.Solid(draw.Fade(g.look.Fish, m.strength)))
 		}
@@ -66,11 +84,11 @@ type contactMark struct {
 }
 
 func (m contactMark) box() draw.Rect {
-	return draw.R(m.centre.X-m.size.W/2-1, m.centre.Y-9, m.width, 17)
+	return draw.R(m.centre.X-m.size.W/2-1, m.centre.Y-11, m.width, 19)
 }
 
-// settle finds the mark its place. Without room anywhere it stays at its own, under
-// its later neighbours.
+// settle finds the mark its place: near its own, else the nearest gap anywhere. Without
+// one it stays at its own, under its later neighbours.
 func (g *sketch) settle(m *contactMark) {
 	var own *poolDrawn
 	for i := range g.shapes {
@@ -103,7 +121,17 @@ func (g *sketch) settle(m *contactMark) {
 			}
 		}
 	}
-	m.centre = m.place
+	best, nearest := m.place, math.Inf(1)
+	room := g.labels.room
+	for y := room.Min.Y + 11; y < room.Max.Y; y += 6 {
+		for x := room.Min.X + m.size.W/2 + 1; x < room.Max.X; x += 6 {
+			m.centre = draw.Pt(x, y)
+			if d := m.centre.Dist(m.place); d < nearest && g.labels.free(m.box()) {
+				best, nearest = m.centre, d
+			}
+		}
+	}
+	m.centre = best
 }
 
 // around are the places tried for a mark, nearest first: rings about its own.
