@@ -29,7 +29,11 @@ func NewTheme(l scene.Look) *Theme {
 	raised := func(k float64) draw.Color { return draw.Mix(l.Panel, l.Ink, k*tint) }
 	over := raised(0.035) // menus and dialogs stand out from what they cover
 	if l.Name == scene.Lamp.Name {
-		over = draw.Mix(l.Panel, l.Ink, 0.06)
+		over = draw.Mix(l.Panel, l.Ink, 0.09)
+	}
+	field := raised(0.075) // inputs stand out from dialogs too
+	if l.Name == scene.Lamp.Name {
+		field = draw.Mix(l.Panel, l.Ink, 0.2)
 	}
 	bad, good := draw.Hex("#ff8a70"), draw.Hex("#8fd08a")
 	if l.Light {
@@ -56,7 +60,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameHyperlink:                 l.Accent,
 		theme.ColorNameInnerWindowBorder:         l.Edge,
 		theme.ColorNameInnerWindowBorderInactive: l.Edge,
-		theme.ColorNameInputBackground:           raised(0.09),
+		theme.ColorNameInputBackground:           field,
 		theme.ColorNameInputBorder:               draw.Mix(l.Edge, l.Ink, 0.22),
 		theme.ColorNameMenuBackground:            over,
 		theme.ColorNameOverlayBackground:         over,
@@ -67,7 +71,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameScrollBarBackground:       draw.Fade(l.Soft, 0.08),
 		theme.ColorNameSelection:                 draw.Fade(l.Accent, 0.28*tint),
 		theme.ColorNameSeparator:                 l.Edge,
-		theme.ColorNameShadow:                    draw.Fade(rim(l), 0.7), // the edge of menus; dialogs have a veil of their own
+		theme.ColorNameShadow:                    draw.Fade(rim(l), 0.8), // the edge of menus; dialogs have a veil of their own
 		theme.ColorNameSuccess:                   good,
 		theme.ColorNameWarning:                   l.Accent,
 	}}
@@ -75,7 +79,12 @@ func NewTheme(l scene.Look) *Theme {
 
 // rim is the edge of what lies over the window. It stands out from both grounds: the
 // toolkit draws its menus with no edge but a shadow, which a dark window swallows.
-func rim(l scene.Look) draw.Color { return draw.Mix(l.Panel, l.Ink, 0.55) }
+func rim(l scene.Look) draw.Color {
+	if l.Name == scene.Lamp.Name {
+		return draw.Mix(l.Panel, l.Ink, 0.9) // red on black has little else to show an edge with
+	}
+	return draw.Mix(l.Panel, l.Ink, 0.55)
+}
 
 // Rim is the colour of the edge of dialogs, menus and tips.
 func (t *Theme) Rim() draw.Color { return rim(t.Look) }

@@ -68,3 +68,16 @@ func TestThemeLampIsRed(t *testing.T) {
 		assert.LessOrEqual(t, int(c.G), int(c.R)*3/4, name)
 	}
 }
+
+// Ensure that the edge of menus and dialogs stands out from what they cover and from their
+// own ground in every look: 1.9:1 and more. 3:1 is asked of edges that alone say where
+// something is; text and shade say so as well here.
+func TestEdgesShow(t *testing.T) {
+	for _, l := range []scene.Look{scene.Dusk, scene.Paper, scene.Lamp} {
+		th := NewTheme(l)
+		for _, ground := range []draw.Color{l.Back, l.Panel, th.names[theme.ColorNameMenuBackground], th.names[theme.ColorNameOverlayBackground]} {
+			assert.GreaterOrEqual(t, draw.Contrast(th.Rim(), ground), 1.9, "%s over %v", l.Name, ground)
+		}
+		assert.Greater(t, draw.Contrast(th.names[theme.ColorNameInputBackground], th.names[theme.ColorNameOverlayBackground]), 1.03, "%s: a field on a dialog", l.Name)
+	}
+}
