@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -49,6 +50,9 @@ func (h *house) run(path string) int {
 			}
 			return err
 		}}).Show()
+	}
+	if h.asked.verbose {
+		onAsked(h.tell)
 	}
 	h.app.Lifecycle().SetOnStarted(func() { h.diary.Debug("shown") })
 	h.app.Run()
@@ -125,6 +129,18 @@ func openNight(d *state.Desk, evening string) bool {
 		}
 	}
 	return false
+}
+
+// tell writes into the log what can be pointed at in the window, and how much memory is
+// in use after what is no longer needed was given back.
+func (h *house) tell() {
+	var m runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	h.diary.Debug("memory", "heap", m.HeapAlloc, "goroutines", runtime.NumGoroutine())
+	if s := h.screen; s != nil {
+		s.TellRegions()
+	}
 }
 
 func (h *house) close() {

@@ -204,7 +204,7 @@ func (c *card) newRow(f state.Field) *cardRow {
 		}
 	}
 	r.hooks.key = c.typedKey
-	r.hooks.focus = func() { c.reveal(r) }
+	r.hooks.focus = func() { c.reveal(r); c.s.opt.Log.Debug("keyboard", "field", r.id) }
 	r.in = newInput(f, r.hooks)
 	r.label = own.NewParagraph(draw.Font{Size: 12.5}, labelCol-8, c.s.soft)
 	r.label.Leading = 15
@@ -316,6 +316,7 @@ func (c *card) doCommit() {
 	err := c.shown.Commit()
 	switch {
 	case errors.Is(err, state.ErrUnfinished):
+		c.s.opt.Log.Debug("card unfinished")
 		for _, r := range c.rows {
 			if f, ok := c.shown.Field(r.id); ok && (f.Error != "" || f.Ask != nil) {
 				c.s.focus(r.in)

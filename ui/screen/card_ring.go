@@ -77,5 +77,9 @@ func (c *card) walk(step int) {
 	if at < 0 && step < 0 {
 		at = 0
 	}
-	c.s.focus(ring[(at+step+len(ring))%len(ring)])
+	next := ring[(at+step+len(ring))%len(ring)]
+	c.s.focus(next)
+	if b, ok := next.(*own.Button); ok {
+		c.s.opt.Log.Debug("keyboard", "button", b.Text)
+	}
 }

@@ -14,7 +14,7 @@ import (
 )
 
 // addHere lists what can be written down at a place, by the commands of the table.
-var addHere = []string{"add.fish", "add.lost", "add.touch", "add.show", "", "add.run", "add.rig", "add.way", "add.sky", "add.ready", "add.note"}
+var addHere = []string{"add.fish", "add.lost", "add.touch", "add.show", "", "add.run", "add.rig", "add.way", "add.sky", "add.ready", "add.note", "add.any"}
 
 // menuAt shows what can be done with what lies under the pointer. On empty ground of the
 // strip the cursor moves there first, in a rod's lane that rod is meant, and a pool of

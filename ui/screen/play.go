@@ -75,3 +75,12 @@ func (s *Screen) pulse() {
 		b.Pulse(list)
 	}
 }
+
+// noteFrame logs, once, that the strip of a night has been painted: the last of the window.
+func (s *Screen) noteFrame() {
+	if s.framed || s.strip == nil || s.strip.Paints() == 0 {
+		return
+	}
+	s.framed = true
+	post(func() { s.opt.Log.Debug("first frame") }) // behind the frame that is being drawn
+}

@@ -71,6 +71,7 @@ type Screen struct {
 	legend  *own.Board
 	shares  *shares
 	passed  int  // see renewLog
+	framed  bool // the first frame is logged
 	pulsing bool // rings are shown
 	edges   []*frame
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
+	own "gloamline/ui/widget"
 	"gloamline/ui/words"
 )
 
@@ -18,6 +19,7 @@ import (
 type side struct {
 	s      *Screen
 	list   *nightList
+	add    *own.Button // nil where no night can be added
 	name   *canvas.Text
 	ground *canvas.Rectangle
 	edge   *canvas.Rectangle
@@ -35,7 +37,8 @@ func newSide(s *Screen) *side {
 	v.list = newNightList(s)
 	var add fyne.CanvasObject = widget.NewLabel("")
 	if c := s.desk.Command("night.new"); c != nil {
-		add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
+		v.add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
+		add = v.add
 	}
 	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)))
 	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, container.NewThemeOverride(v.list, flat{s}))))

@@ -33,6 +33,7 @@ func (s *Screen) newStrip() *own.Board {
 		if n == nil {
 			return s.empty(size, "")
 		}
+		s.noteFrame()
 		return scene.Strip(n, size, s.look(), s.stripView())
 	})
 	b.Min = fyne.NewSize(minSketch, 180)

@@ -19,7 +19,7 @@ import (
 )
 
 // patience is how long anything may take on a slow machine.
-const patience = 90 * time.Second
+const patience = 150 * time.Second
 
 // desktop is an X server with a window manager, ended with the test.
 type desktop struct {
@@ -99,7 +99,7 @@ func (d *desktop) run(name string, args ...string) string {
 // until polls until something is so.
 func (d *desktop) until(what string, so func() bool) {
 	d.t.Helper()
-	for end := time.Now().Add(patience); !so(); time.Sleep(100 * time.Millisecond) {
+	for end := time.Now().Add(patience); !so(); time.Sleep(25 * time.Millisecond) {
 		if time.Now().After(end) {
 			d.shot("timeout-" + strings.ReplaceAll(d.t.Name(), "/", "-"))
 			d.t.Fatalf("waited %v in vain for %s", patience, what)

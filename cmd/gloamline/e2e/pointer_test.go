@@ -1,0 +1,155 @@
+//go:build e2e
+
+package e2e
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"syscall"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// region is something in the window that the pointer can find, in pixels of the window.
+type region struct {
+	name       string
+	x, y, w, h float64
+}
+
+var regionLine = regexp.MustCompile(`msg=region name=("(?:[^"\\]|\\.)*"|\S+) x=(\S+) y=(\S+) w=(\S+) h=(\S+)`)
+
+// regions asks the program itself what can be pointed at now, and where: with -v it
+// answers SIGUSR1 in its log. So no test knows a pixel by heart.
+func (p *program) regions() []region {
+	p.d.t.Helper()
+	from, n := len(p.output()), p.count(`msg="regions told"`)
+	require.NoError(p.d.t, p.cmd.Process.Signal(syscall.SIGUSR1))
+	p.says(`msg="regions told"`, n+1)
+	var out []region
+	for _, m := range regionLine.FindAllStringSubmatch(p.output()[from:], -1) {
+		r := region{name: m[1]}
+		if s, err := strconv.Unquote(m[1]); err == nil {
+			r.name = s
+		}
+		for i, v := range []*float64{&r.x, &r.y, &r.w, &r.h} {
+			*v, _ = strconv.ParseFloat(m[2+i], 64)
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// find waits until the window shows something whose name begins so.
+func (p *program) find(name string) (found region) {
+	p.d.t.Helper()
+	p.d.until("the window to show "+name, func() bool {
+		for _, r := range p.regions() {
+			if strings.HasPrefix(strings.ToLower(r.name), strings.ToLower(name)) {
+				found = r
+				return true
+			}
+		}
+		time.Sleep(100 * time.Millisecond)
+		return false
+	})
+	return found
+}
+
+// pointer moves the pointer to a place of the window.
+func (p *program) pointer(x, y float64) {
+	p.d.t.Helper()
+	p.d.run("xdotool", "mousemove", "--sync", "--window", p.window, fmt.Sprintf("%.0f", x), fmt.Sprintf("%.0f", y))
+}
+
+// click clicks a button of the mouse in the middle of a region.
+func (p *program) click(r region, button string) {
+	p.d.t.Helper()
+	p.pointer(r.x+r.w/2, r.y+r.h/2)
+	p.d.run("xdotool", "click", button)
+}
+
+// drag moves the pointer from one place to another with the button held, in steps as a
+// hand would.
+func (p *program) drag(x0, y0, x1, y1 float64) {
+	p.d.t.Helper()
+	p.pointer(x0, y0)
+	p.d.run("xdotool", "mousedown", "1")
+	for i := 1; i <= 8; i++ {
+		f := float64(i) / 8
+		p.pointer(x0+(x1-x0)*f, y0+(y1-y0)*f)
+		time.Sleep(30 * time.Millisecond) // a hand is no quicker
+	}
+	p.d.run("xdotool", "mouseup", "1")
+}
+
+// minute is the place on the strip of an instant, from the plot that the program tells.
+func (p *program) minute(at time.Time) (x, y float64) {
+	p.d.t.Helper()
+	r := p.find("plot ")
+	f := strings.Fields(r.name)
+	from, err := time.Parse(time.RFC3339, f[1])
+	require.NoError(p.d.t, err)
+	to, err := time.Parse(time.RFC3339, f[2])
+	require.NoError(p.d.t, err)
+	return r.x + r.w*at.Sub(from).Seconds()/to.Sub(from).Seconds(), r.y + 8
+}
+
+// inView finds a field of the card and turns the wheel until it is in view.
+func (p *program) inView(name string) (r region) {
+	p.d.t.Helper()
+	p.d.until(name+" to come into view", func() bool {
+		r = p.find(name)
+		foot := p.find("card commit").y - 24
+		if r.y+r.h < foot {
+			return true
+		}
+		p.pointer(r.x+r.w/2, foot-60)
+		p.d.run("xdotool", "click", "5")
+		return false
+	})
+	return r
+}
+
+// choose clicks on a choice of a field that has a few of them.
+func (p *program) choose(field, label string) {
+	p.d.t.Helper()
+	p.click(p.inView("field "+field), "1")
+	p.click(p.find("line "+label), "1")
+}
+
+// enter puts the pointer into a field of text, over what stands in it, and types.
+func (p *program) enter(field, text string) {
+	p.d.t.Helper()
+	r := p.inView("field " + field)
+	p.click(r, "1")
+	p.drag(r.x+r.w*0.8, r.y+r.h/2, r.x-30, r.y+r.h/2)
+	p.write(text)
+}
+
+// commit clicks on the button that stores the card.
+func (p *program) commit() {
+	p.d.t.Helper()
+	n := p.count("msg=stored")
+	p.click(p.find("card commit"), "1")
+	p.says("msg=stored", n+1)
+}
+
+// opens clicks on something that opens a card.
+func (p *program) opens(name string) {
+	p.d.t.Helper()
+	n := p.count("card open")
+	p.click(p.find(name), "1")
+	p.says("card open", n+1)
+}
+
+// addAt opens a card from the menu that the other button of the mouse opens on the strip.
+func (p *program) addAt(at time.Time, line string) {
+	p.d.t.Helper()
+	x, y := p.minute(at)
+	p.pointer(x, y)
+	p.d.run("xdotool", "click", "3")
+	p.opens("line " + line)
+}

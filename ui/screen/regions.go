@@ -1,0 +1,97 @@
+package screen
+
+import (
+	"reflect"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+
+	"gloamline/ui/draw"
+	"gloamline/ui/scene"
+	own "gloamline/ui/widget"
+)
+
+// TellRegions writes into the log, one line each, what the pointer can find in the window
+// and where: buttons by command, fields of the open card, lines of an open menu, and what
+// is drawn on the boards. Coordinates are dp from the window's corner. It is for whoever
+// drives the window from outside and may be called from any goroutine.
+func (s *Screen) TellRegions() {
+	post(func() {
+		for _, b := range s.tools.buttons {
+			s.tellRegion("command "+b.c.ID, b.b)
+		}
+		if s.side.add != nil {
+			s.tellRegion("command night.new", s.side.add)
+		}
+		s.tellCardRegions()
+		s.tellMenuRegions()
+		for _, b := range []struct {
+			name string
+			b    *own.Board
+		}{{"sketch", s.sketch}, {"strip", s.strip}, {"log", s.log}} {
+			s.tellRegion(b.name, b.b)
+			s.tellHits(b.name, b.b)
+		}
+		if n := s.desk.Night(); n != nil { // so that a minute of the strip can be pointed at
+			f := scene.Frame(n, size(s.strip), s.stripView())
+			from, to := s.desk.StripWindow()
+			s.logRegion("plot "+from.UTC().Format("2006-01-02T15:04:05Z")+" "+to.UTC().Format("2006-01-02T15:04:05Z"), s.strip, draw.R(f.X(from), f.Plot.Min.Y, f.X(to)-f.X(from), f.Full.Max.Y-f.Plot.Min.Y))
+		}
+		s.opt.Log.Debug("regions told")
+	})
+}
+
+func (s *Screen) tellCardRegions() {
+	c := s.card
+	if c.shown == nil {
+		return
+	}
+	for _, r := range c.rows {
+		s.tellRegion("field "+r.id, r.in)
+	}
+	s.tellRegion("card more", c.unfold)
+	s.tellRegion("card commit", c.commit)
+	s.tellRegion("card remove", c.remove)
+	s.tellRegion("card close", c.closing)
+}
+
+// tellMenuRegions tells the lines of the open menu. The toolkit keeps their texts to
+// itself but for the name of one member.
+func (s *Screen) tellMenuRegions() {
+	m, ok := s.win.Canvas().Focused().(*widget.PopUpMenu)
+	if !ok || !m.Visible() {
+		return
+	}
+	for _, o := range m.Items {
+		v := reflect.Indirect(reflect.ValueOf(o))
+		if v.Kind() != reflect.Struct || !v.FieldByName("Item").IsValid() {
+			continue // a line between
+		}
+		if i, ok := v.FieldByName("Item").Interface().(*fyne.MenuItem); ok {
+			s.tellRegion("line "+i.Label, o)
+		}
+	}
+}
+
+// tellHits tells what can be pointed at on a board, as far as it is in view.
+func (s *Screen) tellHits(name string, b *own.Board) {
+	sc, _ := b.Scene()
+	view := draw.R(0, b.Offset(), float64(b.Size().Width), float64(b.Size().Height))
+	for _, h := range sc.Hits {
+		if view.Contains(h.Box.Center()) {
+			s.logRegion(name+" "+string(h.Ref.Kind)+" "+h.Tip, b, h.Box.Move(draw.Pt(0, -b.Offset())))
+		}
+	}
+}
+
+// tellRegion tells where an object is, unless it is hidden.
+func (s *Screen) tellRegion(name string, o fyne.CanvasObject) {
+	if o.Visible() {
+		s.logRegion(name, o, draw.R(0, 0, float64(o.Size().Width), float64(o.Size().Height)))
+	}
+}
+
+func (s *Screen) logRegion(name string, in fyne.CanvasObject, r draw.Rect) {
+	at := s.app.Driver().AbsolutePositionForObject(in)
+	s.opt.Log.Debug("region", "name", name, "x", float64(at.X)+r.Min.X, "y", float64(at.Y)+r.Min.Y, "w", r.W(), "h", r.H())
+}
