@@ -97,11 +97,29 @@ func (p *program) minute(at time.Time) (x, y float64) {
 	return r.x + r.w*at.Sub(from).Seconds()/to.Sub(from).Seconds(), r.y + 8
 }
 
+// settled finds something once it stands still: what is typed into one field can add a
+// line below it, which moves the next. The program goes once round its loop of events and
+// frames from one answer to the next, so three alike mean that nothing is under way.
+func (p *program) settled(name string) region {
+	p.d.t.Helper()
+	r, alike := p.find(name), 1
+	p.d.until(name+" to stand still", func() bool {
+		now := p.find(name)
+		if now == r {
+			alike++
+		} else {
+			r, alike = now, 1
+		}
+		return alike >= 3
+	})
+	return r
+}
+
 // inView finds a field of the card and turns the wheel until it is in view.
 func (p *program) inView(name string) (r region) {
 	p.d.t.Helper()
 	p.d.until(name+" to come into view", func() bool {
-		r = p.find(name)
+		r = p.settled(name)
 		foot := p.find("card commit").y - 24
 		if r.y+r.h < foot {
 			return true
