@@ -150,7 +150,7 @@ func (c *collector) finish() {
 func (c *collector) zone() *time.Location {
 	switch c.file.Layout {
 	case EnglishHydrology, EnglishHydroJSON, EnglishFlood, EnglishFloodJSON, EnglishArchive:
-		c.once("zone", "the times name no zone; read as UTC, as this service is known to write them")
+		c.once("zone", "the times name no zone; read as UTC, which the file does not say")
 		return time.UTC
 	case IrishMonth:
 		c.once("zone", "the times name no zone; read as GMT, which these files keep all year (from memory)")
