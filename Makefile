@@ -109,9 +109,15 @@ race: go
 e2e: window
 	echo "== the real window under Xvfb"
 	GLOAMLINE=$(CURDIR)/build/gloamline OUT=$(CURDIR)/out/e2e CGO_ENABLED=0 go test -count=1 -v -tags e2e -timeout 20m ./cmd/gloamline/e2e 2>&1 | tee build/test-e2e.log | { $(SHOW); }
+	if [ -f out/e2e/speed.txt ]; then cat out/e2e/speed.txt; fi
 
+# With PLAY=30m the night is played over and over for so long, to see what grows.
 bench: go
 	$(QUICK) -run '^$$' -bench . -benchmem ./...
+	if .ci/need packages tests; then
+	  $(MAKE) --no-print-directory window
+	  GLOAMLINE=$(CURDIR)/build/gloamline OUT=$(CURDIR)/out/e2e CGO_ENABLED=0 go test -count=1 -v -tags e2e -timeout 90m -run TestSpeed ./cmd/gloamline/e2e | { $(SHOW); }
+	fi
 
 fuzz: go
 	for f in $$(grep -rlE '^func Fuzz' --include='*_test.go' cmd ui journal geo timeline assets | sort); do
