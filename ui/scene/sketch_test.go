@@ -2,6 +2,7 @@ package scene_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 	"time"
 
@@ -181,6 +182,11 @@ func TestRunLiesOnItsBank(t *testing.T) {
 		require.True(t, ok)
 		// the fixture's river runs east: true left is above
 		assert.Equal(t, bank == geo.TrueLeft, line.Center().Y < pool.Center().Y, bank)
+		edge := pool.Min.Y // of the water on that side
+		if bank == geo.TrueRight {
+			edge = pool.Max.Y
+		}
+		assert.Greater(t, math.Abs(line.Center().Y-pool.Center().Y), math.Abs(edge-pool.Center().Y)-1, "the line is in the water")
 		h, ok := s.At(line.Center())
 		require.True(t, ok)
 		assert.Equal(t, r.Ref(), h.Ref)
