@@ -321,7 +321,7 @@ func TestWholePixels(t *testing.T) {
 		for name, b := range map[string]fyne.CanvasObject{"sketch": s.sketch, "strip": s.strip, "log": s.log} {
 			at := s.app.Driver().AbsolutePositionForObject(b)
 			for _, v := range []float32{at.X, at.Y, b.Size().Width, b.Size().Height} {
-				require.Equal(t, whole(v), v, "%s in a window %v wide", name, w)
+				require.Equal(t, float32(int(v)), v, "%s in a window %v wide", name, w)
 			}
 		}
 	}
