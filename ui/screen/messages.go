@@ -26,7 +26,7 @@ type footer struct {
 }
 
 func newFooter(s *Screen) *footer {
-	f := &footer{s: s, told: canvas.NewText("", color.Transparent), hint: canvas.NewText(words.FooterHint(), color.Transparent)}
+	f := &footer{s: s, told: canvas.NewText("", color.Transparent), hint: canvas.NewText("", color.Transparent)}
 	f.told.TextSize, f.hint.TextSize = 12, 12
 	f.all = container.New(inset{14, 3}, container.NewBorder(nil, nil, f.told, f.hint))
 	f.sync()
@@ -34,6 +34,7 @@ func newFooter(s *Screen) *footer {
 }
 
 func (f *footer) sync() {
+	f.hint.Text = words.FooterHint(f.s.desk.Night() != nil)
 	f.told.Text, f.told.Color, f.hint.Color = f.lastTold, f.s.look().Soft, f.s.look().Soft
 	f.told.Refresh()
 	f.hint.Refresh()

@@ -49,7 +49,7 @@ func NewTheme(l scene.Look) *Theme {
 		theme.ColorNameDisabledButton:            raised(0.04),
 		theme.ColorNameDisabled:                  draw.Mix(l.Panel, l.Ink, 0.5),
 		theme.ColorNameError:                     bad,
-		theme.ColorNameFocus:                     draw.Fade(l.Accent, 0.45),
+		theme.ColorNameFocus:                     draw.Fade(l.Accent, 0.4*tint),
 		theme.ColorNameForeground:                l.Ink,
 		theme.ColorNameForegroundOnError:         draw.Readable(l.Back, bad, 4.5),
 		theme.ColorNameForegroundOnPrimary:       onAccent,

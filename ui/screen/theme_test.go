@@ -50,7 +50,7 @@ func TestThemeContrast(t *testing.T) {
 			for _, text := range []fyne.ThemeColorName{theme.ColorNameForeground, theme.ColorNameHyperlink, theme.ColorNameError} {
 				assert.GreaterOrEqual(t, draw.Contrast(c[text], c[ground]), 4.5, "%s: %s on %s", l.Name, text, ground)
 			}
-			for _, wash := range []fyne.ThemeColorName{theme.ColorNameHover, theme.ColorNameSelection} {
+			for _, wash := range []fyne.ThemeColorName{theme.ColorNameHover, theme.ColorNameSelection, theme.ColorNameFocus} {
 				under := draw.Over(c[wash], c[ground])
 				assert.GreaterOrEqual(t, draw.Contrast(c[theme.ColorNameForeground], under), 4.5, "%s: text on %s over %s", l.Name, wash, ground)
 			}

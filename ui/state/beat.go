@@ -59,6 +59,12 @@ func (d *Desk) ReadBeat(in io.Reader) (what string, err error) {
 	return words.BeatRead(shape, remarks), nil
 }
 
+// HasBeat reports whether the journal has a beat that a night can be written on.
+func (d *Desk) HasBeat() bool {
+	beats, _ := journal.All[journal.Beat](d.j)
+	return len(beats) > 0
+}
+
 func refusedBeat(kind journal.Fail, why words.Told) error {
 	return &journal.Error{Op: "read a beat in", Kind: kind, Err: why}
 }

@@ -39,9 +39,11 @@ func TestEmptyJournalTakesBeat(t *testing.T) {
 	assert.Equal(t, "Read a beat in …", d.Command("file.beat").Title())
 	assert.False(t, d.Command("file.beat").Enabled(), "until a window carries it out")
 
+	assert.False(t, d.HasBeat())
 	told, err := d.ReadBeat(strings.NewReader(homeBeat(t)))
 	require.NoError(t, err)
 	assert.Regexp(t, `^Larrick Water, Home Beat read in with \d+ pools\.`, told)
+	assert.True(t, d.HasBeat())
 	c, err := d.NewNightCard()
 	require.NoError(t, err)
 	c.Set("rods.0.person", "Anna")

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/geo"
 	"gloamline/journal"
 )
 
@@ -20,10 +21,10 @@ func TestFishWithoutPool(t *testing.T) {
 	require.NoError(t, err)
 	c.Set("when", "23:30")
 	c.Set("weight", "99 kg")
-	assert.Equal(t, "no run takes this time in", field1(t, c, "pool").Read)
+	assert.Equal(t, "no run at this time", field1(t, c, "pool").Read)
 	assert.Empty(t, field1(t, c, "pool").Error, "not before Enter")
 	assert.ErrorIs(t, c.Commit(), ErrUnfinished)
-	assert.Equal(t, "Choose the pool, or “unknown”: no run of this rod takes this time in.", field1(t, c, "pool").Error)
+	assert.Equal(t, "Choose the pool, or “unknown”: this rod has no run at this time.", field1(t, c, "pool").Error)
 	assert.NotEmpty(t, field1(t, c, "weight").Error)
 	assert.Empty(t, k.d.Night().Contacts)
 	c.Set("weight", "")
@@ -83,4 +84,22 @@ func TestTwoRodsAreTold(t *testing.T) {
 	k.d.Select(journal.Ref{})
 	assert.Equal(t, "Add fish", open().Title())
 	assert.Equal(t, "Change run, Colm", k.amend(colms.Ref()).Title())
+}
+
+// Ensure that a click into the water while a run is added says its pool too, and that a
+// pool chosen by hand stands.
+func TestRunTakesPoolOfItsPlace(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	c, err := k.d.AddCard(journal.KindRun)
+	require.NoError(t, err)
+	assert.Equal(t, "not chosen", field1(t, c, "pool").Shown())
+	at := PlaceText(geo.Place{Lat: 55.10015, Lon: -4.4955})
+	c.Set("enter", at)
+	assert.Equal(t, "Long Flat", field1(t, c, "pool").Shown())
+	c.Set("enter", "56, -4")
+	assert.Equal(t, "not chosen", field1(t, c, "pool").Shown(), "far from the water")
+	c.Set("pool", "Alder Pool")
+	c.Set("enter", at)
+	assert.Equal(t, "Alder Pool", field1(t, c, "pool").Shown())
 }

@@ -9,7 +9,14 @@ import (
 func (c *Card) runFields(r *journal.Run) {
 	c.headFields(&r.Head, true, true)
 	c.untilField("Until", &r.Head, &r.Until)
-	c.poolField(&r.Head, "not chosen", false, func() journal.ID { return r.Pool }, func(id journal.ID) { r.Pool = id })
+	pool := c.poolField(&r.Head, "not chosen", false, func() journal.ID { return r.Pool }, func(id journal.ID) { r.Pool = id })
+	picked := pool.fill
+	pool.fill = func() string { // a click on the sketch says which pool as well as where
+		if id, ok := c.poolUnder(c.find("enter").Value); ok {
+			return id.String()
+		}
+		return picked()
+	}
 	bank := c.add(pickField("bank", "Bank fished", &r.Bank, []journal.Bank{geo.TrueLeft, geo.TrueRight}, ""))
 	bank.fill = func() string {
 		p, _ := c.d.night.Beat.Pool(r.Pool)

@@ -29,7 +29,7 @@ func (c *Card) waterFields(w *journal.Water) {
 	level.Label = "Level"
 	c.add(pickField("trend", "Trend", &w.Trend, journal.Trends, ""))
 	c.add(pickField("clarity", "Colour of the water", &w.Clarity, journal.Clarities, ""))
-	c.add(tempField("temp", "Water", "14.2", &w.Temp, typed(c.d.prefs).Temp))
+	c.add(tempField("temp", "Water temperature", "14.2 °C", &w.Temp, typed(c.d.prefs).Temp))
 	c.noteField(&w.Head)
 }
 
@@ -40,7 +40,7 @@ func (c *Card) weatherFields(w *journal.Weather) {
 	c.add(textField("wind_from", "Wind from", "SW or 225", &w.From, parseBearing, printBearing))
 	c.add(yesNoField("mist", "Mist", &w.Mist))
 	c.add(yesNoField("rain", "Rain", &w.Rain))
-	c.add(tempField("air", "Air", "9.5", &w.Air, typed(c.d.prefs).Temp))
+	c.add(tempField("air", "Air temperature", "9.5 °C", &w.Air, typed(c.d.prefs).Temp))
 	c.noteField(&w.Head)
 }
 

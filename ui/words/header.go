@@ -222,7 +222,21 @@ func Party(n *timeline.Night) string {
 	if len(names) == 0 {
 		return join(" ", []string{"Nobody is down as fishing yet.", Guided(n)})
 	}
+	if nothingFished(n) {
+		return and(names) + guidedBy(n) + ": no run written down yet."
+	}
 	return and(names) + guidedBy(n) + ": " + Hours(n.Totals.OnBank) + " on the bank, " + inWater(n.Totals.InWater, len(names)) + "; " + Tally(n.Totals) + "."
+}
+
+// nothingFished reports whether neither hours nor fish are written down: a count of
+// noughts would say that the party was out and had none.
+func nothingFished(n *timeline.Night) bool {
+	for _, r := range n.Rods {
+		if len(r.Runs) > 0 {
+			return false
+		}
+	}
+	return n.Totals.OnBank == 0 && len(n.Contacts) == 0
 }
 
 // guidedBy adds the guide to the rods: , guided by Morag.

@@ -142,6 +142,8 @@ func TestParty(t *testing.T) {
 	s := writeUp(t, "2026-07-04", "Europe/London", anna)
 	s.run(anna, "Alder Pool", "22:35", "23:05")
 	require.Equal(t, "Anna: 0.5 h on the bank, 0.5 h with a fly in the water; no fish.", Party(s.build(larrick())))
+	bare := writeUp(t, "2026-07-04", "Europe/London", anna)
+	require.Equal(t, "Anna: no run written down yet.", Party(bare.build(larrick())), "noughts would say that she went and had none")
 	s.trip.Rods[0].Person = id(77)
 	require.Equal(t, "rod R: 0.5 h on the bank, 0.5 h with a fly in the water; no fish.", Party(s.build(larrick())))
 	require.Equal(t, "Nobody is down as fishing yet.", Party(writeUp(t, "2026-07-04", "Europe/London").build(larrick())))

@@ -66,6 +66,8 @@ func TestCursorLine(t *testing.T) {
 	require.Regexp(t, `^\w+, \d+× darker than trees grey; 00:42, 0\.0\d+ lx \(0\.0\d+ to 0\.0\d+\), sun 1\d° down, moon 6° up$`, want)
 	require.Regexp(t, `, moon down$`, CursorLine(n, s.at("23:30"), DefaultPrefs))
 
+	require.Contains(t, CursorLine(n, n.Sky.Sunset[0], DefaultPrefs), ", sun on the horizon, moon down", "not 0° down")
+
 	bare := writeUp(t, "2026-07-04", "Europe/London", anna).build(larrick())
 	require.Contains(t, CursorLine(bare, at, DefaultPrefs), "), cloud not noted, sun 1")
 }

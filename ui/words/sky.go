@@ -40,6 +40,9 @@ func few(names []string) string {
 // SunUp says how the sun stands to the level horizon: sun 12° down.
 func SunUp(n *timeline.Night, t time.Time) string {
 	alt, _ := n.SunAt(t)
+	if alt > -0.5 && alt < 0.5 {
+		return "sun on the horizon"
+	}
 	if alt < 0 {
 		return fmt.Sprintf("sun %s down", -alt)
 	}

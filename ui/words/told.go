@@ -18,6 +18,9 @@ func NoNightOpen() Told {
 }
 
 // EmptyJournal stands in place of NoNight while the journal has no night to choose.
-func EmptyJournal() string {
-	return "This journal has no night yet. Read a beat in first (File, Read a beat in …) if it has none, then press Ctrl+N to write up a night."
+func EmptyJournal(hasBeat bool) string {
+	if hasBeat {
+		return "This journal has no night yet. Press Ctrl+N to write up the first."
+	}
+	return "This journal is empty. Read the sketch of a beat in first: File, Read a beat in …"
 }

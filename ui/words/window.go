@@ -71,7 +71,10 @@ func KeyName(key string) string {
 }
 
 // FooterHint stands at the foot of the window.
-func FooterHint() string {
+func FooterHint(hasNight bool) string {
+	if !hasNight {
+		return "F1 shows all keys"
+	}
 	return "Arrows move the cursor, Space plays the night, F1 shows all keys"
 }
 
@@ -201,9 +204,9 @@ func TitleOf(title, rod string) string {
 
 // NoPoolNote stands at the pool of a fish that no run takes in; NoPoolChosen is why
 // such a fish is not stored yet.
-func NoPoolNote() string { return "no run takes this time in" }
+func NoPoolNote() string { return "no run at this time" }
 func NoPoolChosen() string {
-	return "Choose the pool, or “unknown”: no run of this rod takes this time in."
+	return "Choose the pool, or “unknown”: this rod has no run at this time."
 }
 
 // UnknownPool is the choice of a fish whose pool nobody remembers.
