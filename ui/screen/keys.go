@@ -119,6 +119,10 @@ func (s *Screen) typedRune(r rune) {
 
 // do carries out the command of a keystroke.
 func (s *Screen) do(k state.Key) bool {
+	if k == (state.Key{Key: "Return"}) && s.desk.Card() != nil { // as its button says, also after a click on the sketch
+		s.card.doCommit()
+		return true
+	}
 	c := s.desk.CommandFor(k)
 	if c == nil {
 		return false

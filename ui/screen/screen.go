@@ -148,7 +148,8 @@ func (s *Screen) changed(w state.What) {
 		s.sketch.RenewIfOther()
 		s.strip.RenewIfOther()
 		s.pulse()
-	case w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look):
+	case w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look),
+		w.Has(state.Can) && s.desk.Night() == nil: // what to do first may be another thing now
 		s.sketch.Renew()
 		s.strip.Renew()
 		s.pulse()
