@@ -11,7 +11,8 @@ import (
 // Cursor returns the instant of the cursor, zero without a night.
 func (d *Desk) Cursor() time.Time { return d.cursor }
 
-// SetCursor moves the cursor, kept within the night and at full seconds.
+// SetCursor moves the cursor, kept within the night and at full seconds. A strip that is
+// shown closer goes along when the cursor leaves it, unless something is being moved.
 func (d *Desk) SetCursor(t time.Time) {
 	if d.night == nil {
 		return
@@ -23,6 +24,10 @@ func (d *Desk) SetCursor(t time.Time) {
 		}
 		d.cursor = t
 		d.tell(Cursor)
+		if f := d.strip; d.carry == nil && !f.from.IsZero() && (t.Before(f.from) || t.After(f.to)) {
+			half := f.to.Sub(f.from) / 2
+			d.setStrip(t.Add(-half), t.Add(half))
+		}
 		d.refreshCard()
 	})
 }
