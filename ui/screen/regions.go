@@ -1,10 +1,7 @@
 package screen
 
 import (
-	"reflect"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
 	"gloamline/ui/scene"
@@ -12,9 +9,10 @@ import (
 )
 
 // TellRegions writes into the log, one line each, what the pointer can find in the window
-// and where: buttons by command, fields of the open card, lines of an open menu, and what
-// is drawn on the boards. Coordinates are dp from the window's corner. It is for whoever
-// drives the window from outside and may be called from any goroutine.
+// and where: buttons by command, fields of the open card, the bar of menus and the lines
+// of an open one, and what is drawn on the boards. Coordinates are dp from the window's
+// corner. It is for whoever drives the window from outside and may be called from any
+// goroutine.
 func (s *Screen) TellRegions() {
 	post(func() {
 		for _, b := range s.tools.buttons {
@@ -53,24 +51,6 @@ func (s *Screen) tellCardRegions() {
 	s.tellRegion("card commit", c.commit)
 	s.tellRegion("card remove", c.remove)
 	s.tellRegion("card close", c.closing)
-}
-
-// tellMenuRegions tells the lines of the open menu. The toolkit keeps their texts to
-// itself but for the name of one member.
-func (s *Screen) tellMenuRegions() {
-	m, ok := s.win.Canvas().Focused().(*widget.PopUpMenu)
-	if !ok || !m.Visible() {
-		return
-	}
-	for _, o := range m.Items {
-		v := reflect.Indirect(reflect.ValueOf(o))
-		if v.Kind() != reflect.Struct || !v.FieldByName("Item").IsValid() {
-			continue // a line between
-		}
-		if i, ok := v.FieldByName("Item").Interface().(*fyne.MenuItem); ok {
-			s.tellRegion("line "+i.Label, o)
-		}
-	}
 }
 
 // tellHits tells what can be pointed at on a board, as far as it is in view.
