@@ -17,6 +17,7 @@ type moment struct {
 	color draw.Color
 	row   int
 	x     float64 // where the text begins
+	moon  bool    // it gives way to sunset, trees grey and sunrise
 }
 
 // rowStep is the distance of two rows of names, and momentRows the most there are.
@@ -25,8 +26,9 @@ const (
 	momentRows = 4
 )
 
-// setMoments lists sunset, trees grey, the moon over the hill and sunrise, and
-// finds a row for each name: the lowest in which it touches no other.
+// setMoments lists sunset, trees grey, the moon over the hill and sunrise, each with a
+// row for its name. Where there is no room for all, moons over a hill go first: trees grey
+// is the zero of the night.
 func (g *strip) setMoments() {
 	n := g.n
 	add := func(t time.Time, text string, c draw.Color) {
@@ -42,11 +44,41 @@ func (g *strip) setMoments() {
 	}
 	for _, m := range g.moonMarks() {
 		add(m.at, m.text, g.look.Moon)
+		if k := len(g.moments) - 1; k >= 0 && g.moments[k].at.Equal(m.at) && g.moments[k].text == m.text {
+			g.moments[k].moon = true
+		}
 	}
 	for _, t := range n.Sky.Sunrise {
 		add(t, words.SunriseMark(n, t), g.look.Accent)
 	}
 	slices.SortStableFunc(g.moments, func(a, b moment) int { return a.at.Compare(b.at) })
+	for {
+		g.nameMoments()
+		lacks := slices.IndexFunc(g.moments, func(m moment) bool { return !m.moon && m.row < 0 })
+		if lacks < 0 {
+			break
+		}
+		near := -1
+		for i, m := range g.moments {
+			if m.moon && (near < 0 || m.at.Sub(g.moments[lacks].at).Abs() < g.moments[near].at.Sub(g.moments[lacks].at).Abs()) {
+				near = i
+			}
+		}
+		if near < 0 {
+			break
+		}
+		g.moments = slices.Delete(g.moments, near, near+1)
+	}
+	// an upright without a word says nothing
+	g.moments = slices.DeleteFunc(g.moments, func(m moment) bool { return m.moon && m.row < 0 })
+}
+
+// nameMoments finds a row for each name: the lowest in which it touches no other.
+func (g *strip) nameMoments() {
+	g.rows = 0
+	for i := range g.moments {
+		g.moments[i].row = -1
+	}
 	type stretch struct{ lo, hi float64 }
 	var rows [momentRows][]stretch
 	for i := len(g.moments) - 1; i >= 0; i-- { // from the right, as names stand right of their upright

@@ -69,3 +69,20 @@ func TestClockAtEveryZoom(t *testing.T) {
 		}
 	})
 }
+
+// Ensure that trees grey keeps its name where names are many and the strip is narrow.
+func TestGreyKeepsItsName(t *testing.T) {
+	for name, n := range tellingNights(t) {
+		if n.Grey.At.IsZero() {
+			continue
+		}
+		for w := 560.0; w < 1300; w += 60 {
+			l := scene.Strip(n, draw.Size{W: w, H: 420}, scene.Dusk, scene.StripView{}).List
+			found := false
+			for _, b := range l.TextBoxes() {
+				found = found || b.Text.S == words.GreyMark(n, n.Grey.At)
+			}
+			require.True(t, found, "%s at %v", name, w)
+		}
+	}
+}
