@@ -43,8 +43,10 @@ func (g *strip) contacts() {
 		}
 		centre := draw.Pt(box.Min.X+size.W/2, box.Max.Y-size.H/2-2)
 		drawContact(g.list, g.look, c.Contact, centre, k)
-		num.At = draw.Pt(box.Max.X-nw-1, box.Min.Y+10)
-		g.list.Text(num)
+		if spot >= 0 { // without room for it the number is left to the lane, the tip and the log
+			num.At = draw.Pt(box.Max.X-nw-1, box.Min.Y+10)
+			g.list.Text(num)
+		}
 		ref := c.Ref()
 		if g.selected(ref) {
 			g.ring(box)
@@ -53,7 +55,8 @@ func (g *strip) contacts() {
 	}
 }
 
-// contactSpot finds room for a mark and its number near its place on the curve.
+// contactSpot finds room for a mark and its number near its place on the curve, and says
+// which of the places tried it is: 0 for right above, -1 where none is free.
 func (g *strip) contactSpot(foot draw.Point, size draw.Size, numW float64) (draw.Rect, int) {
 	w, h := size.W+numW+4, math.Max(size.H, 12)+6
 	for i, d := range beside {
@@ -65,7 +68,7 @@ func (g *strip) contactSpot(foot draw.Point, size draw.Size, numW float64) (draw
 	}
 	b := draw.R(foot.X-size.W/2, foot.Y-8-h, w, h)
 	g.labels.block(b)
-	return b, 0
+	return b, -1
 }
 
 // beside are the offsets tried for a mark on the strip, the nearest first: above
