@@ -314,6 +314,17 @@ func (t *tick) fill(f state.Field) {
 	t.SetChecked(f.Value == "yes")
 }
 
+// Tapped is part of fyne.Tappable: the whole of the field answers, not the box alone.
+func (t *tick) Tapped(*fyne.PointEvent) {
+	if t.Disabled() {
+		return
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(t); c != nil {
+		c.Focus(t)
+	}
+	t.SetChecked(!t.Checked)
+}
+
 // FocusGained is part of fyne.Focusable.
 func (t *tick) FocusGained() {
 	t.Check.FocusGained()

@@ -216,3 +216,16 @@ func TestTypingReplacesAField(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, "2312", f.Value)
 }
+
+// Ensure that a click anywhere in a field to tick ticks it, and another one takes that back.
+func TestTickAnywhere(t *testing.T) {
+	test.NewTempApp(t)
+	got := []string{}
+	in := newTick(&hooks{set: func(s string) { got = append(got, s) }, focus: func() {}, key: func(*fyne.KeyEvent) bool { return false }})
+	w := test.NewTempWindow(t, in)
+	w.Resize(fyne.NewSize(260, 60))
+	for range 2 {
+		in.Tapped(&fyne.PointEvent{Position: fyne.NewPos(in.MinSize().Width+90, 20)})
+	}
+	assert.Equal(t, []string{"yes", ""}, got)
+}
