@@ -46,34 +46,36 @@ type Screen struct {
 	tips  *own.TipLayer
 	modal modal
 
-	side    *side
-	header  *header
-	tools   *tools
-	sketch  *own.Board
-	log     *own.Board
-	strip   *own.Board
-	bound   map[string]bool // commands that the window carries out itself
-	card    *card
-	foot    *footer
-	banner  *banner
-	menus   *menus
-	night   *fyne.Container
-	all     *fyne.Container
-	play    *clock
-	frames  func() []any // how fast the night is played; see countFrames
-	dragged func() []any // likewise of a drag
-	lifted  bool         // something is being moved
-	carry   carrying
-	kept    string  // the preferences as last remembered
-	scale   float32 // how much larger than usual everything is
-	settle  *clock  // runs while something is moved by keys
-	scrub   scrub
-	legend  *own.Board
-	shares  *shares
-	passed  int  // see renewLog
-	framed  bool // the first frame is logged
-	pulsing bool // rings are shown
-	edges   []*frame
+	side   *side
+	header *header
+	tools  *tools
+	sketch *own.Board
+	log    *own.Board
+	strip  *own.Board
+	bound  map[string]bool // commands that the window carries out itself
+	card   *card
+	foot   *footer
+	banner *banner
+	menus  *menus
+	night  *fyne.Container
+	all    *fyne.Container
+	play   *clock
+	frames func() []any // how fast the night is played; see countFrames
+	// sketchSeen is the part of the sketch that was drawn last.
+	sketchSeen state.SketchView
+	dragged    func() []any // likewise of a drag
+	lifted     bool         // something is being moved
+	carry      carrying
+	kept       string  // the preferences as last remembered
+	scale      float32 // how much larger than usual everything is
+	settle     *clock  // runs while something is moved by keys
+	scrub      scrub
+	legend     *own.Board
+	shares     *shares
+	passed     int  // see renewLog
+	framed     bool // the first frame is logged
+	pulsing    bool // rings are shown
+	edges      []*frame
 }
 
 // New makes the window and shows the desk in it. It is not visible until Show.
@@ -150,7 +152,10 @@ func (s *Screen) changed(w state.What) {
 		s.pulse()
 	case w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look),
 		w.Has(state.Can) && s.desk.Night() == nil: // what to do first may be another thing now
-		s.sketch.Renew()
+		if w != state.View || s.desk.Sketch() != s.sketchSeen { // a strip that moves leaves the sketch
+			s.sketch.Renew()
+		}
+		s.sketchSeen = s.desk.Sketch()
 		s.strip.Renew()
 		s.pulse()
 	}
