@@ -9,6 +9,7 @@ import (
 // Clock reads and prints the moments of one night as people write them:
 //
 //	2312  23:12  23.12  9.40 pm  0:10      an exact time, noon to noon
+//	half ten  ten to eleven  11 o'clock    the same in words (spoken.go)
 //	about 23:30  abt 2330  ~23:30  23:30?  give or take ten minutes
 //	23:30 +-15                             give or take so many minutes
 //	23:20-23:40  between 23:20 and 23:40   a stretch

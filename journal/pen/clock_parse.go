@@ -13,7 +13,6 @@ var (
 	aboutShape   = regexp.MustCompile(`^(?:about|abt\.?|around|roughly|approx\.?|circa|ca\.?|c\.|~) *(.+)$`)
 	slackShape   = regexp.MustCompile(`^(.+?) *(?:\+/?-|±) *(\d{1,3}) *(m|min|mins|minutes|h|hour|hours|s|sec|seconds)?$`)
 	betweenShape = regexp.MustCompile(`^between (.+?) and (.+)$`)
-	fromShape    = regexp.MustCompile(`^from (.+?) to (.+)$`)
 	rangeShape   = regexp.MustCompile(`^([^-–]*\d[^-–]*?) *(?:-|–| to ) *([^-–]*\d[^-–]*)$`)
 	hangShape    = regexp.MustCompile(`^(during|within|in|after|before) +(?:the +)?(.+)$`)
 )
@@ -22,7 +21,7 @@ var (
 func (c Clock) Parse(text string) (Moment, error) {
 	s := strings.Join(strings.Fields(strings.ToLower(text)), " ")
 	s = strings.TrimPrefix(s, "at ")
-	if digitsAt(s) {
+	if _, inWords := spoken(s); inWords || digitsAt(s) {
 		return c.parsePlain(s)
 	}
 	if m := hangShape.FindStringSubmatch(s); m != nil {
@@ -41,8 +40,8 @@ func (c Clock) Parse(text string) (Moment, error) {
 		}
 		return c.parseRange(m[1], m[2])
 	}
-	if m := fromShape.FindStringSubmatch(s); m != nil {
-		return c.parseRange(m[1], m[2])
+	if rest, ok := strings.CutPrefix(s, "from "); ok {
+		return c.parseFrom(rest)
 	}
 	if m := slackShape.FindStringSubmatch(s); m != nil {
 		return c.parseAbout(trimAbout(m[1]), slackOf(m[2], m[3]))
@@ -53,10 +52,37 @@ func (c Clock) Parse(text string) (Moment, error) {
 	if at, ok := strings.CutSuffix(s, "?"); ok {
 		return c.parseAbout(strings.TrimSpace(at), journal.AboutSlack)
 	}
+	if at := cutIsh(s); at != s {
+		return c.parseAbout(at, journal.AboutSlack)
+	}
 	if m := rangeShape.FindStringSubmatch(s); m != nil {
 		return c.parseRange(m[1], m[2])
 	}
 	return c.parsePlain(s)
+}
+
+// parseFrom reads the two ends of a stretch. “To” also stands in spoken times, so each
+// one is tried as what joins the ends.
+func (c Clock) parseFrom(s string) (Moment, error) {
+	if _, ok := spoken(s); ok {
+		return Moment{}, wrongf("“from %s” may be a time or a stretch: write it in figures, such as 22:00-23:00", s)
+	}
+	for at := 0; ; {
+		i := strings.Index(s[at:], " to ")
+		if i < 0 {
+			break
+		}
+		from, to := s[:at+i], s[at+i+4:]
+		at += i + 4
+		if _, err := parseWall(from); err != nil {
+			continue
+		}
+		if _, err := parseWall(to); err == nil {
+			return c.parseRange(from, to)
+		}
+	}
+	from, to, _ := strings.Cut(s, " to ")
+	return c.parseRange(from, to)
 }
 
 // parsePlain reads one clock time as it stands.

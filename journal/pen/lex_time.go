@@ -52,6 +52,9 @@ func (x *lexer) time(i int) (tok, bool) {
 				}
 			}
 			if w == "from" {
+				if _, err := x.clock.Parse(strings.ToLower(x.textOf(i, a))); err != nil && x.spokenLen(i+1) == a-i-1 {
+					return tok{to: a, kind: Unread, why: err.Error()}, true
+				}
 				return x.single(i, i+1, a), true
 			}
 		}
@@ -163,18 +166,22 @@ func (x *lexer) stretch(i, a1, a2, b1, b2 int, ends bool) tok {
 	return tok{to: b2, kind: Time, senses: []sense{{timeOf, v, x.clock.Print(a.When) + " to " + x.clock.Print(b.When)}}}
 }
 
-// parse reads atoms a to b as one moment, putting times as people say them into figures.
+// parse reads atoms a to b as one moment.
 func (x *lexer) parse(a, b int) (Moment, error) {
 	s := x.textOf(a, b)
 	if n, about := x.aboutAt(a); about {
 		s = "about " + x.textOf(n, b)
 		a = n
 	}
-	if spoken, ok := x.spoken(a, b); ok {
-		s = strings.TrimSuffix(s, x.textOf(a, b)) + spoken
+	if n := x.spokenLen(a); n > 0 && n == b-a {
+		s = strings.TrimSuffix(s, x.textOf(a, b))
+		for j := a; j < b; j++ {
+			s += x.fold(j) + " "
+		}
+		s = strings.TrimSpace(s)
 	}
-	if rest, ok := strings.CutSuffix(strings.ToLower(s), "ish"); ok {
-		s = "about " + strings.TrimPrefix(rest, "about ")
+	if low := strings.ToLower(s); cutIsh(low) != low {
+		s = "about " + strings.TrimPrefix(cutIsh(low), "about ")
 	}
 	return x.clock.Parse(s)
 }
@@ -266,57 +273,3 @@ func (x *lexer) wall(i int) (int, bool) {
 	}
 	return end, true
 }
-
-// spokenLen returns how many atoms a spoken time has: half past ten, ten to eleven.
-func (x *lexer) spokenLen(i int) int {
-	if m := x.fold(i); numberWords[m] == "" && m != "quarter" && m != "twenty" && m != "5" && m != "10" && m != "20" && m != "25" {
-		return 0
-	}
-	if w := x.fold(i + 1); w != "past" && w != "to" {
-		return 0
-	}
-	h := x.fold(i + 2)
-	if n, ok := whole(h); ok && n >= 1 && n <= 12 {
-		return 3
-	}
-	if numberWords[h] != "" && h != "half" {
-		return 3
-	}
-	return 0
-}
-
-var spokenMinutes = map[string]int{"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20, "5": 5, "10": 10, "20": 20, "25": 25}
-
-// spoken writes a spoken time in figures, without its half of the day.
-func (x *lexer) spoken(a, b int) (string, bool) {
-	if b-a < 3 || x.spokenLen(a) != 3 {
-		return "", false
-	}
-	min, ok := spokenMinutes[x.fold(a)]
-	h, isNum := whole(x.fold(a + 2))
-	if !isNum {
-		h, _ = whole(numberWords[x.fold(a+2)])
-	}
-	if !ok {
-		return "", false
-	}
-	if x.fold(a+1) == "to" {
-		if min == 30 {
-			return "", false
-		}
-		h, min = h-1, 60-min
-		if h == 0 {
-			h = 12
-		}
-	}
-	return itoa(h) + "." + two(min), true
-}
-
-func itoa(n int) string {
-	if n >= 10 {
-		return string(rune('0'+n/10)) + string(rune('0'+n%10))
-	}
-	return string(rune('0' + n))
-}
-
-func two(n int) string { return string(rune('0'+n/10)) + string(rune('0'+n%10)) }

@@ -49,6 +49,9 @@ var (
 
 // parseWall reads one clock time, in lower case.
 func parseWall(text string) (wall, error) {
+	if w, ok := spoken(text); ok {
+		return w, nil
+	}
 	which, hour, min, sec, ap, tail := "", "", "", "", "", ""
 	switch plain := digitsAt(text); {
 	case plain && len(text) == 4:
