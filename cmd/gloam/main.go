@@ -31,6 +31,7 @@ var commands = []command{
 	skyCommand,
 	sheetCommand,
 	checkCommand,
+	readCommand,
 }
 
 // The ways to end.
