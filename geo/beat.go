@@ -34,12 +34,13 @@ const (
 	RoleTrees  Role = "trees"  // an area or a row of trees
 	RoleEntry  Role = "entry"  // where one gets into or out of the water
 	RoleHazard Role = "hazard" // deep hole, fence, power line, soft bank
+	RoleLie    Role = "lie"    // where fish are known to lie
 )
 
 // Known reports whether r is one of the roles above.
 func (r Role) Known() bool {
 	switch r {
-	case RolePool, RoleBank, RoleMark, RoleTrees, RoleEntry, RoleHazard:
+	case RolePool, RoleBank, RoleMark, RoleTrees, RoleEntry, RoleHazard, RoleLie:
 		return true
 	}
 	return false

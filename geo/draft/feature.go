@@ -9,10 +9,6 @@ import (
 	"gloamline/geo"
 )
 
-// Lie is the role of a place where fish are known to lie. It is kept as a role of its own
-// and drawn as a point.
-const Lie geo.Role = "lie"
-
 // AddPoint draws a way in, a hazard, a landmark or a lie.
 func (d Draft) AddPoint(id geo.ID, role geo.Role, name string, at geo.Point) (Draft, error) {
 	if err := d.sound(id, at); err != nil {
@@ -72,7 +68,7 @@ func (d Draft) feature(id geo.ID, f func(*geo.Feature)) (Draft, error) {
 	return d, nil
 }
 
-// Remove takes a pool or feature away. Whether nights refer to a pool is the journal's
+// Remove takes a pool or feature away and numbers the pools again. Whether nights refer to a pool is the journal's
 // to say.
 func (d Draft) Remove(id geo.ID) (Draft, error) {
 	n := len(d.Beat.Pools) + len(d.Beat.Features)
@@ -81,5 +77,5 @@ func (d Draft) Remove(id geo.ID) (Draft, error) {
 	if len(d.Beat.Pools)+len(d.Beat.Features) == n {
 		return d, gone(id)
 	}
-	return d, nil
+	return d.numbered(d.Beat.InOrder()), nil
 }

@@ -9,8 +9,8 @@
 // What can be read in two ways is refused with the reason, at its place in the text: no
 // hemisphere where there are minutes, 55,4 (one number or two?), O (east in German, west in Spanish).
 //
-// Degrees are WGS84. A grid reference is turned by the published seven parameters, right to about
-// 5 m (the guide named in grid.go), and stands for the middle of its square; Reading.AccuracyM says how
+// Degrees are WGS84. A grid reference is turned by the published seven parameters, right to
+// 5 m (grid.go names the guide), and stands for the middle of its square; Reading.AccuracyM says how
 // far off it may be. Not done: the exact grid shift (a table of 20 MB), the Irish and other
 // grids, UTM, and codes of words or letters that belong to a firm.
 package position

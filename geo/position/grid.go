@@ -11,8 +11,10 @@ import (
 )
 
 // Great Britain's grid. All formulas and constants: Ordnance Survey, A guide to coordinate
-// systems in Great Britain, annexes A (ellipsoid, projection), B (cartesian) and C
-// (Transverse Mercator), and section 6.6 (the seven parameters, right to about 5 m).
+// systems in Great Britain (D00659; v3.0 of August 2016, and its web edition of 2025, which was
+// compared), annexes A (ellipsoid, projection), B (cartesian) and C (Transverse Mercator), and
+// section 6.6: the seven parameters. The web edition gives their error as up to 3.5 m at 95 %;
+// 5 m is promised here, and holds for all 40 published test points (grid_test.go).
 const (
 	airyA, airyB   = 6377563.396, 6356256.909 // Airy 1830
 	wgsA, wgsB     = 6378137.000, 6356752.3141

@@ -59,7 +59,7 @@ func TestBeatRoundTrip(t *testing.T) {
 			b.Pools = append(b.Pools, p)
 		}
 		for range rapid.IntRange(0, 3).Draw(t, "features") {
-			f := geo.Feature{ID: geo.NewID(), Role: rapid.SampledFrom([]geo.Role{geo.RoleBank, geo.RoleMark, geo.RoleHazard, "jetty"}).Draw(t, "role"), Name: strings.TrimSpace(name.Draw(t, "name"))}
+			f := geo.Feature{ID: geo.NewID(), Role: rapid.SampledFrom([]geo.Role{geo.RoleBank, geo.RoleMark, geo.RoleHazard, geo.RoleLie, "jetty"}).Draw(t, "role"), Name: strings.TrimSpace(name.Draw(t, "name"))}
 			switch rapid.IntRange(0, 2).Draw(t, "shape") {
 			case 0:
 				f.Shape = geo.PointShape(point())

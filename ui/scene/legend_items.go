@@ -137,6 +137,7 @@ func legendPlaces(look Look) []legendItem {
 		}},
 		{w: 12, text: words.LegendEntry(), on: spots(geo.RoleEntry), draw: func(s draw.Surface, c draw.Point) { drawEntry(s, look, c) }},
 		{w: 14, text: words.LegendHazard(), on: spots(geo.RoleHazard), draw: func(s draw.Surface, c draw.Point) { drawHazard(s, look, c) }},
+		{w: 14, text: words.LegendLie(), on: spots(geo.RoleLie), draw: func(s draw.Surface, c draw.Point) { drawLie(s, look, c) }},
 		{w: 10, text: words.LegendMark(), on: spots(geo.RoleMark), draw: func(s draw.Surface, c draw.Point) {
 			s.Stroke(draw.Line(draw.Pt(c.X-3.5, c.Y), draw.Pt(c.X+3.5, c.Y)), signStroke, look.Soft)
 			s.Stroke(draw.Line(draw.Pt(c.X, c.Y-3.5), draw.Pt(c.X, c.Y+3.5)), signStroke, look.Soft)

@@ -7,7 +7,8 @@ import (
 	"gloamline/ui/words"
 )
 
-// spots draws entries as small gates, hazards as a barred diamond, marks as a cross.
+// spots draws entries as small gates, hazards as a barred diamond, lies as a
+// lens with a dot, marks as a cross.
 func (g *sketch) spots() {
 	for _, f := range g.n.Beat.Features {
 		points, _, _ := g.lay.Shape(f.Shape)
@@ -16,18 +17,25 @@ func (g *sketch) spots() {
 			if !g.view.Contains(p) {
 				continue
 			}
-			switch f.Role {
-			case geo.RoleEntry:
-				drawEntry(g.list, g.look, p)
-			case geo.RoleHazard:
-				drawHazard(g.list, g.look, p)
-			default:
-				drawLandmark(g.list, g.look, p)
-			}
+			drawSpot(g.list, g.look, f.Role, p)
 			box := draw.R(p.X-7, p.Y-7, 14, 14)
 			g.labels.block(box)
 			g.hits = append(g.hits, Hit{Ref: journal.Ref{Kind: SpotKind, Trip: g.n.Log.Trip.Beat, ID: f.ID}, Box: box, Tip: words.SpotTip(f)})
 		}
+	}
+}
+
+// drawSpot is the sign of a spot by what it is.
+func drawSpot(s draw.Surface, look Look, role geo.Role, p draw.Point) {
+	switch role {
+	case geo.RoleEntry:
+		drawEntry(s, look, p)
+	case geo.RoleHazard:
+		drawHazard(s, look, p)
+	case geo.RoleLie:
+		drawLie(s, look, p)
+	default:
+		drawLandmark(s, look, p)
 	}
 }
 
@@ -50,6 +58,12 @@ func drawLandmark(s draw.Surface, look Look, p draw.Point) {
 	cross := draw.Line(draw.Pt(p.X-3.5, p.Y), draw.Pt(p.X+3.5, p.Y))
 	cross.Append(draw.Line(draw.Pt(p.X, p.Y-3.5), draw.Pt(p.X, p.Y+3.5)))
 	drawSign(s, look, cross)
+}
+
+// drawLie is the sign of a place where fish are known to lie: a lens with a dot.
+func drawLie(s draw.Surface, look Look, p draw.Point) {
+	drawSign(s, look, draw.Ellipse(p, 6, 3.4))
+	s.Fill(draw.Circle(p, 1.3), draw.NonZero, draw.Solid(look.Soft))
 }
 
 // drawHazard is the sign of a hazard: a diamond with a stroke and a dot.

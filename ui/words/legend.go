@@ -77,6 +77,9 @@ func LegendFlow() string { return "flow" }
 // LegendMark stands by the cross of a mark.
 func LegendMark() string { return "mark" }
 
+// LegendLie stands by the lens of a lie.
+func LegendLie() string { return "where fish lie" }
+
 // LegendSelected stands by the ring of what is picked out.
 func LegendSelected() string { return "picked out" }
 

@@ -117,7 +117,7 @@ func CanopyName(c geo.Canopy) string { return canopies[c] }
 
 var roleNames = map[geo.Role]string{
 	geo.RolePool: "pool", geo.RoleBank: "bank", geo.RoleMark: "mark", geo.RoleTrees: "trees", geo.RoleEntry: "way in or out",
-	geo.RoleHazard: "take care",
+	geo.RoleHazard: "take care", geo.RoleLie: "lie",
 }
 
 // SpotTip says what a thing on the sketch is: take care: deep edge.
