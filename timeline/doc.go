@@ -23,6 +23,16 @@
 // below it, dark for another, then black; moonlit wherever the moon gives more than
 // half of the light and it is darker than half a decade above the threshold.
 //
+// # Nights laid over each other
+//
+// An Overlay lays nights along one axis: the clock on the wall, minutes from sunset,
+// from trees grey or from the moon coming over the skyline of the pool concerned, or the
+// light at the pool itself in three parts: falling, moonlit (where the ladder says so),
+// dawn. A rod-hour lies where its run was fished, an uncertain contact is shared out
+// evenly over its time. What has no place on an axis is told with its reason. Bins are a
+// quarter of an hour or half a decade of light wide; their hours add up to those of the
+// nights to the nanosecond. Likeness of nights (Traits.Unlike) is our own measure.
+//
 // # Accuracy
 //
 // That of packages sky and light: risings to about a minute in nature, lux within
