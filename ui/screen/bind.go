@@ -35,6 +35,7 @@ func (s *Screen) bind() {
 	bind("view.list", nil, func() { s.share(func(sh *shares) { sh.noSide = !sh.noSide }) })
 	bind("view.full", nil, s.toggleFull)
 	bind("edit.prefs", nil, s.showPrefs)
+	s.bindRooms()
 	bind("add.any", night, s.addAny)
 	if c, ok := s.win.Canvas().(interface{ ToggleMenu() }); ok { // the test driver has no bar
 		bind("help.menus", nil, c.ToggleMenu)
@@ -50,10 +51,10 @@ func (s *Screen) missing(c *state.Command) bool {
 	return c.Window && !s.bound[c.ID]
 }
 
-// commands are those that this window carries out.
+// commands are those that this window carries out in the room that is shown.
 func (s *Screen) commands() []*state.Command {
 	var out []*state.Command
-	for _, c := range s.desk.Commands() {
+	for _, c := range s.desk.CommandsHere() {
 		if !s.missing(c) {
 			out = append(out, c)
 		}

@@ -175,6 +175,9 @@ func (s *Screen) hush() {
 	for _, b := range []*own.Board{s.sketch, s.strip, s.log} {
 		b.Say("", draw.Rect{})
 	}
+	if r := s.rooms.here(); r != nil {
+		r.hush()
+	}
 }
 
 // settleNow puts down what is moved by keys.

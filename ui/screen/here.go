@@ -156,6 +156,15 @@ func (s *Screen) nextPart(step int) {
 		on bool
 	}
 	parts := []part{{s.sketch, true}, {s.log, s.log.Visible() && s.logShown()}, {s.strip, true}, {s.side.list, s.sideShown()}}
+	if r := s.rooms.here(); r != nil {
+		parts = nil
+		for _, f := range r.parts() {
+			parts = append(parts, part{f, true})
+		}
+	}
+	if len(parts) == 0 {
+		return
+	}
 	at := len(parts) - 1
 	if step < 0 {
 		at = 0

@@ -32,13 +32,13 @@ type night struct {
 	rest                                            float32 // height of sketch and strip at the last layout
 }
 
-// window lays out everything: the nights at the left, the open night, the footer. A
+// window lays out everything: the column at the left, the room that is shown, the footer. A
 // card in a narrow window takes the room of the nights.
 type window struct {
-	side, night, foot fyne.CanvasObject
-	edge              *own.Divider
-	cardOpen          func() bool
-	sh                *shares
+	side, main, foot fyne.CanvasObject
+	edge             *own.Divider
+	cardOpen         func() bool
+	sh               *shares
 }
 
 // narrow is the width of a window below which nights and card do not both fit, and
@@ -56,7 +56,7 @@ func (l *window) left(width float32) float32 {
 }
 
 func (l *window) MinSize([]fyne.CanvasObject) fyne.Size {
-	n := l.night.MinSize()
+	n := l.main.MinSize()
 	return fyne.NewSize(n.Width+2*gap, n.Height+l.foot.MinSize().Height)
 }
 
@@ -68,7 +68,7 @@ func (l *window) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	place(l.foot, 0, size.Height-foot, size.Width, foot)
 	place(l.side, 0, 0, left, size.Height-foot)
 	place(l.edge, left-3, 0, 8, size.Height-foot)
-	place(l.night, left+14, 8, size.Width-left-28, size.Height-foot-12)
+	place(l.main, left+14, 8, size.Width-left-28, size.Height-foot-12)
 }
 
 const (

@@ -35,6 +35,9 @@ func newFooter(s *Screen) *footer {
 
 func (f *footer) sync() {
 	f.hint.Text = words.FooterHint(f.s.desk.Night() != nil)
+	if r := f.s.rooms.here(); r != nil {
+		f.hint.Text = r.hint()
+	}
 	f.told.Text, f.told.Color, f.hint.Color = f.lastTold, f.s.look().Soft, f.s.look().Soft
 	f.told.Refresh()
 	f.hint.Refresh()

@@ -21,8 +21,16 @@ func (s *Screen) TellRegions() {
 		if s.side.add != nil {
 			s.tellRegion("command night.new", s.side.add)
 		}
+		for to, b := range s.rooms.ways {
+			s.tellRegion("command view.room-"+string(to), b)
+		}
 		s.tellCardRegions()
 		s.tellMenuRegions()
+		if r := s.rooms.here(); r != nil {
+			r.tell()
+			s.opt.Log.Debug("regions told")
+			return
+		}
 		for _, b := range []struct {
 			name string
 			b    *own.Board

@@ -59,6 +59,7 @@ type Screen struct {
 	menus  *menus
 	night  *fyne.Container
 	all    *fyne.Container
+	rooms  *rooms
 	play   *clock
 	frames func() []any // how fast the night is played; see countFrames
 	// sketchSeen is the part of the sketch that was drawn last.
@@ -89,6 +90,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.tips = own.NewTipLayer(s.look)
 
 	s.bind()
+	s.rooms = newRooms(s)
 	s.side = newSide(s)
 	s.header = newHeader(s)
 	s.tools = newTools(s)
@@ -107,8 +109,8 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	}
 	s.dividers(l)
 	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.card, l.across, l.down)
-	all := &window{side: s.side.all, night: s.night, foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
-	s.all = container.New(all, all.side, all.night, all.foot, all.edge)
+	all := &window{side: s.side.all, main: container.NewStack(s.night, s.rooms.stack), foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
+	s.all = container.New(all, all.side, all.main, all.foot, all.edge)
 	s.win.SetPadded(false)
 	s.win.SetContent(container.NewStack(container.NewBorder(s.banner.all, nil, nil, nil, s.all), s.tips.Object()))
 	s.win.SetMainMenu(s.menus.main)
@@ -130,6 +132,10 @@ func (s *Screen) Window() fyne.Window { return s.win }
 
 // changed brings what is shown up to date with the desk.
 func (s *Screen) changed(w state.What) {
+	if w.Has(state.RoomOpen) && s.rooms.enter() {
+		w = state.Everything &^ state.RoomOpen
+		defer s.focusRoom()
+	}
 	if w.Has(state.Look) {
 		s.setTheme()
 		s.keepPrefs()
@@ -144,6 +150,10 @@ func (s *Screen) changed(w state.What) {
 		s.header.sync()
 		s.foot.sync()
 		s.banner.sync()
+	}
+	if s.desk.Room() != state.NightRoom {
+		s.changedElsewhere(w)
+		return
 	}
 	switch {
 	case w == state.Cursor:
@@ -165,23 +175,7 @@ func (s *Screen) changed(w state.What) {
 	if w.Has(state.Look) {
 		s.legend.Renew()
 	}
-	if w.Has(state.CardOpen) {
-		had := s.card.shown != nil
-		fresh := s.card.sync()
-		s.all.Refresh() // makes room for the card, or takes it back
-		s.night.Refresh()
-		if fresh {
-			s.card.focusFirst()
-		}
-		if has := s.card.shown != nil; has && !had {
-			s.opt.Log.Debug("card open")
-		} else if had && !has {
-			s.opt.Log.Debug("card closed")
-		}
-		if s.desk.Card() == nil && (had || s.win.Canvas().Focused() == nil) {
-			s.focus(s.strip) // not a field that is gone
-		}
-	}
+	s.syncCard(w)
 	if w.Has(state.Can | state.NightOpen | state.Selection | state.CardOpen | state.Look) {
 		s.tools.sync()
 		s.menus.sync()
@@ -190,6 +184,29 @@ func (s *Screen) changed(w state.What) {
 		s.rememberNight()
 	}
 	s.syncPlay(w)
+}
+
+// syncCard shows the card that is open, makes room for it and gives it the keyboard.
+func (s *Screen) syncCard(w state.What) {
+	if !w.Has(state.CardOpen) {
+		return
+	}
+	had := s.card.shown != nil
+	fresh := s.card.sync()
+	s.all.Refresh() // makes room for the card, or takes it back
+	s.night.Refresh()
+	s.rooms.stack.Refresh()
+	if fresh {
+		s.card.focusFirst()
+	}
+	if has := s.card.shown != nil; has && !had {
+		s.opt.Log.Debug("card open")
+	} else if had && !has {
+		s.opt.Log.Debug("card closed")
+	}
+	if s.desk.Card() == nil && (had || s.win.Canvas().Focused() == nil) {
+		s.focusRoom() // not a field that is gone
+	}
 }
 
 // prefs are the units and names in which sentences are written.

@@ -19,7 +19,9 @@ import (
 type side struct {
 	s      *Screen
 	list   *nightList
-	add    *own.Button // nil where no night can be added
+	nights *fyne.Container // the list of nights with its button
+	lists  *fyne.Container // that, or what another room has in its place
+	add    *own.Button     // nil where no night can be added
 	name   *canvas.Text
 	ground *canvas.Rectangle
 	edge   *canvas.Rectangle
@@ -40,8 +42,10 @@ func newSide(s *Screen) *side {
 		v.add = s.button(c.Title(), tipOf(c), "add", func() { s.run(c) })
 		add = v.add
 	}
-	head := container.NewVBox(container.New(inset{14, 8}, v.name), container.New(inset{6, 0}, container.NewHBox(add)))
-	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, nil, nil, nil, container.NewThemeOverride(v.list, flat{s}))))
+	head := container.New(inset{14, 8}, v.name)
+	v.nights = container.NewBorder(container.New(inset{6, 0}, container.NewHBox(add)), nil, nil, nil, container.NewThemeOverride(v.list, flat{s}))
+	v.lists = container.NewStack(v.nights)
+	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, s.rooms.buttons(), nil, nil, v.lists)))
 	return v
 }
 

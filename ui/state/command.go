@@ -35,12 +35,14 @@ func (k Key) String() string {
 
 // Command is one thing a person can do, with its key and its help.
 type Command struct {
-	ID   string // stable, for tests and windows: "add.fish"
-	Menu string // one of Menus
-	Key  Key    // zero: none
-	On   Part   // where the key means this, over what it means elsewhere; Anywhere: everywhere
-	Name string // what a list of keys calls it at all times: "Undo"
-	Help string // one sentence
+	ID     string // stable, for tests and windows: "add.fish"
+	Menu   string // one of Menus
+	Key    Key    // zero: none
+	Room   Room   // the room it belongs to; empty: all, by the same key
+	On     Part   // where the key means this, over what it means elsewhere; Anywhere: everywhere
+	Name   string // what a list of keys calls it at all times: "Undo"
+	Help   string // one sentence
+	Writes bool   // it changes the journal; those of the night's menus are known to
 	// Window is set for what only a window can carry out; see Bind.
 	Window bool
 	// Title returns what the menu says now: "Undo add fish".
@@ -66,18 +68,19 @@ func (d *Desk) Command(id string) *Command {
 	return d.commands[i]
 }
 
-// CommandFor returns the command of a key in the part of the window that has the
-// keyboard, nil if there is none.
+// CommandFor returns the command of a key in the room that is shown and the part of
+// the window that has the keyboard, nil if there is none. A command of the room comes
+// before one of all rooms.
 func (d *Desk) CommandFor(k Key) *Command {
 	var found *Command
 	for _, c := range d.commands {
-		if c.Key != k || k.IsZero() {
+		if c.Key != k || k.IsZero() || !d.here(c) {
 			continue
 		}
 		if c.On == d.part && c.On != Anywhere {
 			return c
 		}
-		if c.On == Anywhere {
+		if c.On == Anywhere && (found == nil || c.Room != "") {
 			found = c
 		}
 	}
@@ -91,7 +94,7 @@ func (d *Desk) Bind(id string, when func() bool, run func() error) {
 		if when == nil {
 			when = func() bool { return true }
 		}
-		c.Enabled = d.unlessReadOnly(c, when)
+		c.Enabled = d.guard(c, when)
 		c.Run = func() error {
 			if err := d.PutDown(); err != nil {
 				return err
@@ -123,6 +126,9 @@ func (d *Desk) travel(step func() (journal.Change, error)) (err error) {
 			}
 			if trip.IsZero() || d.RowOf(trip) < 0 {
 				continue
+			}
+			if !d.EnterRoom(NightRoom) {
+				return
 			}
 			if trip != d.trip {
 				if err = d.Open(trip); err != nil {

@@ -11,13 +11,14 @@ import (
 type tabler struct {
 	d    *Desk
 	menu string
+	room Room // of the rows that follow
 	rows []*Command
 }
 
 // add adds a row. What is being moved by keys is put down before any other act.
 func (t *tabler) add(id, title string, k Key, help string, enabled func() bool, run func() error) *Command {
-	c := &Command{ID: id, Menu: t.menu, Key: k, Name: title, Help: help, Title: func() string { return title }}
-	c.Enabled = t.d.unlessReadOnly(c, enabled)
+	c := &Command{ID: id, Menu: t.menu, Room: t.room, Key: k, Name: title, Help: help, Title: func() string { return title }}
+	c.Enabled = t.d.guard(c, enabled)
 	c.Run = func() error {
 		if err := t.d.PutDown(); err != nil {
 			return err
@@ -65,7 +66,7 @@ func (d *Desk) table() []*Command {
 	window("file.new", "New journal …", Key{}, "Starts an empty journal in a file of its own.")
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
 	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
-	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.")
+	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.").Room = NightRoom
 	window("file.backup", "Back up …", Key{}, "Copies the journal, checked, to another place.")
 	window("file.quit", "Quit", ctrl("Q"), "Closes the program. Everything is stored already.")
 
@@ -82,6 +83,7 @@ func (d *Desk) table() []*Command {
 		did, _ := d.j.CanRedo()
 		return words.RedoLabel(did)
 	}
+	t.room = NightRoom
 	add("edit.amend", "Change …", key("Return"), "Opens the card of what is selected.", selected,
 		card(func() (*Card, error) { return d.AmendCard(d.sel) }))
 	for _, m := range []struct {
@@ -99,7 +101,7 @@ func (d *Desk) table() []*Command {
 	}
 	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
 	window("edit.menu", "What can be done here …", shift("F10"), "Opens the menu of what is picked out, as the other mouse button does; so does the menu key.")
-	window("edit.prefs", "Preferences …", ctrl(","), "Sets units, the size of the text and the look.")
+	window("edit.prefs", "Preferences …", ctrl(","), "Sets units, the size of the text and the look.").Room = ""
 	letGo := add("edit.let-go", "Let go", key("Escape"), "Puts back what is being moved, or the card away without storing it, else selects nothing.",
 		func() bool { return d.carry != nil || d.card != nil || !d.Picked().ID.IsZero() }, nil)
 	letGo.Run = plain(func() {
@@ -114,7 +116,8 @@ func (d *Desk) table() []*Command {
 	})
 
 	t.menu = "Night"
-	add("night.new", "New night …", ctrl("N"), "Starts a night: its evening, the beat and who fished.", always, card(d.NewNightCard))
+	add("night.new", "New night …", ctrl("N"), "Starts a night: its evening, the beat and who fished.", always,
+		func() error { d.EnterRoom(NightRoom); return card(d.NewNightCard)() }).Room = ""
 	add("night.amend", "Change night …", Key{Key: "N", Ctrl: true, Shift: true}, "Changes the evening, the beat, the party or the note.",
 		func() bool { return !d.trip.IsZero() },
 		card(func() (*Card, error) { return d.AmendCard(journal.Ref{Kind: journal.KindTrip, ID: d.trip}) }))

@@ -28,8 +28,8 @@ func (d *Desk) goTable(t *tabler) {
 		plain(func() { from, _ := d.StripWindow(); d.SetCursor(from) }))
 	t.add("go.end", "To the end", key("End"), "Moves the cursor to the end of what the strip shows.", night,
 		plain(func() { _, to := d.StripWindow(); d.SetCursor(to) }))
-	t.window("go.part", "Next part of the window", key("F6"), "Gives the keyboard to the sketch, the log, the strip and the list of nights in turn.")
-	t.window("go.part-back", "Part before", shift("F6"), "Gives the keyboard to the part before.")
+	t.window("go.part", "Next part of the window", key("F6"), "Gives the keyboard to the parts of the window in turn: the sketch, the log, the strip, the list of nights.").Room = ""
+	t.window("go.part-back", "Part before", shift("F6"), "Gives the keyboard to the part before.").Room = ""
 
 	on := func(p Part, c *Command) { c.On = p }
 	on(OnSketch, t.add("go.pool-down", "Pool downstream", key("Right"), "Picks out the next pool downstream while the sketch has the keyboard.", night, step(d.NextPool, +1)))

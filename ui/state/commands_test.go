@@ -17,8 +17,9 @@ import (
 func TestCommandTable(t *testing.T) {
 	k := newKit(t)
 	type stroke struct {
-		k  Key
-		on Part
+		k    Key
+		on   Part
+		room Room
 	}
 	ids, keys, helps := map[string]bool{}, map[stroke]string{}, map[string]string{}
 	for _, c := range k.d.Commands() {
@@ -37,8 +38,13 @@ func TestCommandTable(t *testing.T) {
 		if c.Key.IsZero() {
 			continue
 		}
-		assert.Empty(t, keys[stroke{c.Key, c.On}], "%s has the key of another", c.ID)
-		keys[stroke{c.Key, c.On}] = c.ID
+		room := c.Room
+		if room == "" {
+			room = NightRoom
+		}
+		assert.Empty(t, keys[stroke{c.Key, c.On, room}], "%s has the key of another", c.ID)
+		keys[stroke{c.Key, c.On, room}] = c.ID
+		require.True(t, k.d.EnterRoom(room))
 		k.d.SetPart(c.On)
 		assert.Same(t, c, k.d.CommandFor(c.Key))
 	}

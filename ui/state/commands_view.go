@@ -12,7 +12,9 @@ const sketchStep = 80
 
 // viewTable is the menus of what is in view and of help.
 func (d *Desk) viewTable(t *tabler) {
-	t.menu = "View"
+	t.menu, t.room = "View", ""
+	d.roomTable(t)
+	t.room = NightRoom
 	night := d.hasNight
 	// The sketch is meant while it has the keyboard, else the strip.
 	zoom := func(factor float64) func() error {
@@ -48,7 +50,8 @@ func (d *Desk) viewTable(t *tabler) {
 		plain(func() { d.act(func() { d.FitStrip(); d.FitSketch() }) }))
 	t.window("view.legend", "What the marks mean", key("F2"), "Shows or hides the key to the marks.")
 	t.window("view.log", "Log", key("F8"), "Shows or hides the log.")
-	t.window("view.list", "List of nights", key("F9"), "Shows or hides the list of nights.")
+	t.room = ""
+	t.window("view.list", "Column at the left", key("F9"), "Shows or hides the column at the left.")
 	t.window("view.full", "Full screen", key("F11"), "Fills the screen, without the bar of the system, or goes back.")
 	t.add("view.look", "Next look", ctrl("L"), "Steps through the looks: dusk, paper, and lamp for reading under a red light.", always,
 		plain(func() { d.SetLook(Looks[(slices.Index(Looks, d.look)+1)%len(Looks)]) }))

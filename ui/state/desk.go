@@ -23,10 +23,11 @@ const (
 	CardOpen                   // a card was opened, closed or its fields changed
 	Can                        // which commands are enabled, or their titles
 	Carry                      // an entry is being moved in time
+	RoomOpen                   // another room is shown
 )
 
 // Everything is what changed for a view that has shown nothing yet.
-const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can | Carry
+const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can | Carry | RoomOpen
 
 // Has reports whether w includes any of v.
 func (w What) Has(v What) bool { return w&v != 0 }
@@ -41,6 +42,7 @@ type Desk struct {
 	news   What // gathered while busy
 
 	list list
+	room Room
 
 	night   *timeline.Night
 	fault   error // why the open night cannot be shown
@@ -70,7 +72,7 @@ type Desk struct {
 // New returns the desk of a journal with no night open. now is asked for the date
 // that a new night is offered, and for nothing else.
 func New(j *journal.Journal, now func() time.Time) *Desk {
-	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, rate: usualRate}
+	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, rate: usualRate, room: NightRoom}
 	d.sketch = wholeBeat
 	d.commands = d.table()
 	d.reload()

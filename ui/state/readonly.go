@@ -29,7 +29,9 @@ var changing = []string{
 }
 
 // Changes reports whether a command would change the journal.
-func (c *Command) Changes() bool { return c.Menu == "Add" || slices.Contains(changing, c.ID) }
+func (c *Command) Changes() bool {
+	return c.Writes || c.Menu == "Add" || slices.Contains(changing, c.ID)
+}
 
 // WhyNot says why a command is not enabled, as far as it is the journal's fault; else
 // empty.
@@ -40,10 +42,8 @@ func (d *Desk) WhyNot(c *Command) string {
 	return ""
 }
 
-// unlessReadOnly guards what enables a command that changes the journal.
-func (d *Desk) unlessReadOnly(c *Command, enabled func() bool) func() bool {
-	if !c.Changes() {
-		return enabled
-	}
-	return func() bool { return !d.readOnly && enabled() }
+// guard says what enables a command: it must be of the room that is shown, and one that
+// changes the journal needs a journal that may be written.
+func (d *Desk) guard(c *Command, enabled func() bool) func() bool {
+	return func() bool { return d.here(c) && !(d.readOnly && c.Changes()) && enabled() }
 }
