@@ -58,7 +58,10 @@ func (x *lexer) measure(i int) (tok, bool) {
 	}
 	if (u == "lb" || u == "lbs" || u == "pound" || u == "pounds" || u == "ft" || u == "foot" || u == "feet" || u == "'") && j < len(x.atoms) && x.atoms[j].kind == numberAtom {
 		v := x.fold(j + 1)
-		small := v == "oz" || v == "ozs" || v == "ounces" || v == "ounce" || v == "in" || v == "inches" || v == "ins" || v == "\""
+		small := v == "oz" || v == "ozs" || v == "ounces" || v == "ounce"
+		if class == "l" {
+			small = v == "in" || v == "inches" || v == "ins" || v == "\""
+		}
 		switch {
 		case small:
 			j += 2
