@@ -214,8 +214,12 @@ func joinLabels(a, b string) string {
 // learn takes a settled clause as known to what follows.
 func (r *reader) learn(c *Clause) {
 	i := 0
+	chosen, ok := r.ctx.Chosen[c.From]
+	if ok && chosen == AsNote {
+		c.Readings, c.Note.Reason = nil, ""
+		return
+	}
 	if len(c.Readings) > 1 {
-		chosen, ok := r.ctx.Chosen[c.From]
 		if !ok || chosen < 0 || chosen >= len(c.Readings) {
 			return
 		}

@@ -153,7 +153,7 @@ func (c Clock) resolveHalf(w wall, after time.Time) (instant, error) {
 	}
 	switch {
 	case after.IsZero():
-	case l.at.Before(after) && !o.at.Before(after):
+	case l.at.Before(after) && !o.at.Before(after) && o.at.Sub(after) <= sameOuting:
 		return o, nil
 	case !l.at.Before(after) && l.at.Sub(after) <= sameOuting:
 		return l, nil

@@ -1,6 +1,7 @@
 package pen
 
 import (
+	"slices"
 	"strings"
 
 	"gloamline/journal"
@@ -121,6 +122,9 @@ func (r *reader) readAs(toks []tok, k mask) (out []cand, why string) {
 		if f.why == "" {
 			f.why = f.complete(k)
 		}
+		if k == inContact && f.afterRun(toks) {
+			f.why = incomplete
+		}
 		if f.why != "" {
 			if f.why != incomplete {
 				why = f.why
@@ -238,6 +242,27 @@ func appendNew(list []journal.ID, id journal.ID) []journal.ID {
 		}
 	}
 	return append(list, id)
+}
+
+// afterRun reports whether a run is told first, by its pool and its two ends, and the
+// fish only behind a comma: “alder 2220-2310, landed 1lb10” is both.
+func (f *facts) afterRun(toks []tok) bool {
+	t := f.get(timeOf)
+	if t == nil || !f.has(poolName) || !t.val.(moment).stretch {
+		return false
+	}
+	pool, ends := false, false
+	for i, s := range f.order {
+		switch s.slot {
+		case poolName:
+			pool = true
+		case timeOf:
+			ends = true
+		case touchOf:
+			return pool && ends && i > 0 && slices.ContainsFunc(toks[f.at[i-1]+1:f.at[i]], func(t tok) bool { return t.kind == Space })
+		}
+	}
+	return false
 }
 
 // incomplete says that a kind of entry lacks what makes it; no reason for people.

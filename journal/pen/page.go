@@ -19,10 +19,13 @@ type Context struct {
 	Entries []journal.Entry // already in the night
 	Units   Units           // of bare numbers
 	// Chosen says which reading holds of a clause that has several, by the byte
-	// at which the clause begins.
+	// at which the clause begins; AsNote leaves any clause a note.
 	Chosen map[int]int
 	NewID  func() journal.ID // nil: journal.NewID
 }
+
+// AsNote in Context.Chosen leaves a clause as it stands: a note, without a reason.
+const AsNote = -1
 
 // Named is anything with a name.
 type Named struct {
@@ -94,7 +97,8 @@ type Line struct {
 	Span
 	Tokens  []Token
 	Clauses []Clause
-	Head    *Head // the line names a night
+	Head    *Head      // the line names a night
+	Rod     journal.ID // the line names whose the lines after it are
 	Evening journal.Date
 }
 

@@ -95,7 +95,7 @@ func (r *reader) line(span Span) Line {
 	r.toks = r.lex.lex(r.toks[:0])
 	settleArticles(r.toks, &r.lex)
 	if id, ok := r.rodLine(); ok {
-		r.rod = id
+		r.rod, out.Rod = id, id
 		out.Tokens = r.shown(nil, span)
 		return out
 	}

@@ -141,6 +141,8 @@ func TestReadAlone(t *testing.T) {
 		"landed 2240 kept":                      "landed",
 		"landed 1 lb 12½\" 2240":                "landed",
 		"landed 1 lb 12 in 2240":                "landed",
+		"alder 2220-2310, landed 1lb10":         "run; landed",
+		"landed 1lb10 in the alder, 2220-2310":  "landed",
 		"landed 1 lb 12 oz 18\" 2240":           "landed",
 		"came off 2240 kept":                    "note",
 		"2241 landed 2lb, 2250 pull, 2310 boil": "landed; pull; boil",
@@ -169,12 +171,27 @@ func TestWhichRod(t *testing.T) {
 	ctx := larrick(t)
 	assert.Equal(t, "Anna=landed | Colm=landed", said(Read("2241 landed", ctx)))
 	assert.Equal(t, "landed; pull", said(Read("Colm:\n2241 landed\n2250 pull", ctx)))
+	assert.Equal(t, colm, Read("Colm:", ctx).Lines[0].Rod)
 	assert.Equal(t, "run+run", said(Read("A and C alder 2220-2310", ctx)))
 	assert.Equal(t, "landed", said(Read("Anna's fish landed 2241", ctx)))
 	ctx.Chosen = map[int]int{0: 1}
 	p := Read("2241 landed", ctx)
 	require.Equal(t, "Colm=landed", said(p))
 	assert.Equal(t, colm, p.Lines[0].Clauses[0].Readings[0].Entries[0].Base().Rod)
+}
+
+// Ensure that a clause left a note by hand is one, without a reason, and nothing to what
+// follows: a fish after a run so left does not hang on it.
+func TestLeftANote(t *testing.T) {
+	ctx := larrick(t)
+	ctx.Rod = anna
+	text := "alder 2220-2310, landed 1lb10"
+	require.Equal(t, "run; landed", said(Read(text, ctx)))
+	ctx.Chosen = map[int]int{0: AsNote}
+	p := Read(text, ctx)
+	assert.Equal(t, "note; landed lacks when", said(p))
+	assert.Empty(t, p.Lines[0].Clauses[0].Note.Reason)
+	assert.Equal(t, "alder 2220-2310", p.Lines[0].Clauses[0].Note.Note)
 }
 
 // Ensure that the fly on the leader follows from the rig written before, and that a
