@@ -12,8 +12,9 @@ type act struct {
 }
 
 // expand adds what an act brings with it: a removed trip takes its entries
-// along, moments that hang on a removed entry keep their last bounds, and
-// anchored moments without bounds are given those they have now.
+// along, moments that hang on a removed entry keep their last bounds, proposals
+// that became a removed entry count as deleted, and anchored moments without
+// bounds are given those they have now.
 func (j *Journal) expand(b Batch) (act, error) {
 	a := act{Batch{slices.Clone(b.Put), slices.Clone(b.Remove)}, map[Ref]bool{}}
 	if err := a.onceEach(); err != nil {
@@ -23,6 +24,9 @@ func (j *Journal) expand(b Batch) (act, error) {
 		return a, err
 	}
 	if err := a.freeze(j); err != nil {
+		return a, err
+	}
+	if err := a.decide(j); err != nil {
 		return a, err
 	}
 	return a, a.fill(j)
