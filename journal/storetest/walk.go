@@ -107,7 +107,14 @@ func (w *walk) act() {
 	w.refresh()
 	switch n := w.w.Rand.IntN(20); {
 	case n < 3:
-		w.put("add", w.w.Record(pick(w, journal.RecordKinds)))
+		k := pick(w, journal.RecordKinds)
+		switch { // a night needs its beat and somebody to fish it
+		case k == journal.KindTrip && len(w.w.Beats) == 0:
+			k = journal.KindBeat
+		case k == journal.KindTrip && len(w.w.People) == 0:
+			k = journal.KindPerson
+		}
+		w.put("add", w.w.Record(k))
 	case n < 10:
 		w.addEntry()
 	case n < 13:
