@@ -82,6 +82,7 @@ var fences = []struct {
 	{"github.com/paulmach/orb", []string{"geo", "geo/sketch", "geo/draft"}, "lines and rings are geo's; others ask it"},
 	{"github.com/ringsaturn/", []string{"geo/zone"}, "one package knows where zones end"},
 	{"golang.org/x/image", []string{"ui/draw/...", "journal/photo"}, "letters and pictures are drawn in one place, and photographs made small in one"},
+	{"gonum.org/", []string{"timeline/tally"}, "one package does the arithmetic of chance"},
 	{"codeberg.org/go-pdf", []string{"ui/draw/pdf"}, "one back end writes PDF"},
 	{"net", []string{"cmd/gloamline"}, "nothing leaves the machine: the one use asks whether a display answers"},
 	{"os/exec", nil, "no program starts another"},

@@ -1,9 +1,8 @@
-// Package tally counts things and sums time: stretches of time, their union,
-// intersection and difference, cutting at boundaries, and the expected number
-// of moments in each part when the moments are known only to within a spread.
-// It has never heard of what it counts.
+// Package tally counts things and sums time, and says how much counts prove. It has
+// two halves: stretches of time with the expected number of moments in each part, and the
+// exact arithmetic of counts over exposures. It has never heard of what it counts.
 //
-// # Units and rules
+// # Time
 //
 // Instants are time.Time, lengths time.Duration (whole nanoseconds), so that
 // cutting a stretch in any way and adding the parts gives exactly the whole.
@@ -14,12 +13,34 @@
 // expected values and need not be whole numbers; over parts that cover
 // everything they add up to the number of moments, to rounding (1e-12 of it).
 //
-// # Uncertain ends
-//
 // A total of time takes each uncertain end at the middle of its spread: for ends
 // in a certain order that is the expected length. Where a stretch with uncertain
 // ends is cut, Loose gives the expected time in each part, and the parts again
 // add up to the expected length.
 //
-// Not done: spreads other than the uniform, and ends that depend on each other.
+// # Rates
+//
+//   - one rate: RateOf, with Garwood's interval; one share: ShareOf, with that of Clopper
+//     and Pearson. Both take expected counts too.
+//   - two rates: TwoRates, exact given their sum; p is twice the smaller tail and never
+//     contradicts the interval.
+//   - several at once: Omnibus if everything counted is independent; Within if strata have
+//     levels of their own; Between if whole clusters belong to the groups. The first is
+//     exact where that is quick, the others draw from a seed.
+//   - several drawn toward each other: FitPrior, gamma-Poisson by maximum likelihood, pooled
+//     where the fit runs to infinity.
+//   - which of two ways to cut tells more: FitBands, a deviance; Resample for its interval.
+//   - a list of p-values: Holm.
+//
+// Counts and exposures are float64 in any unit of the caller's. Intervals are good to 1e-8
+// of their ends (checked against sums of the probabilities at 200 bits), p-values that are
+// exact to 1e-6, fits to 1e-6, drawn ones to what their number of draws allows. The same
+// seed gives the same figures on every machine.
+//
+// # Not done
+//
+// Spreads other than the uniform, ends that depend on each other, counts censored by a
+// rule to stop, more than one thing that varies at a time (use strata), trends within
+// ordered groups, and any correction of resampled intervals from few clusters
+// (FewClusters says when to warn).
 package tally
