@@ -14,7 +14,6 @@ require (
 	pgregory.net/rapid v1.3.0
 )
 
-
 require (
 	fyne.io/systray v1.12.3-0.20260810170012-af4e8e793ec4 // indirect
 	github.com/BurntSushi/toml v1.6.0 // indirect
