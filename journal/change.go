@@ -17,6 +17,9 @@ type Change struct {
 	Undo  ID        `json:"undo,omitzero"` // the change this one takes back
 	Redo  ID        `json:"redo,omitzero"` // the change this one does again
 	Edits []Edit    `json:"edits"`
+	// Aside holds versions of records that a merge or a repair met and did not
+	// let stand: nothing is lost by choosing, and the same choice is not asked again.
+	Aside []Envelope `json:"aside,omitempty"`
 }
 
 // Edit is one record before and after. Before is nil for a record that never

@@ -46,6 +46,7 @@ var laws = []law{
 	{"journal/gauge", []string{"journal/units"}, "one outside format: bytes to values and warnings"},
 	{"journal/photo", []string{"journal/units"}, "one outside format: bytes to values and warnings"},
 	{"journal/intake", []string{"journal", "geo", "geo/gpx", "journal/gauge", "journal/photo", "journal/units"}, "what files say, set against a night: no window, no words, no light"},
+	{"journal/archive", []string{"journal", "journal/store", "geo"}, "the whole journal as text and back, by way of the file"},
 	{"journal/journaltest", []string{"journal", "geo", "journal/units"}, "records made up, for any store and any picture"},
 	{"journal/storetest", []string{"journal", "journal/journaltest", "geo", "journal/units"}, "the suite tests promises, not one store"},
 	{"timeline/sky", []string{"journal/units"}, "sun and moon do not know who fishes"},

@@ -32,6 +32,8 @@ var commands = []command{
 	sheetCommand,
 	checkCommand,
 	readCommand,
+	archiveCommand,
+	restoreCommand,
 }
 
 // The ways to end.

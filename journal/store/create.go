@@ -26,7 +26,11 @@ func Create(path string, opts Options) (*Store, error) {
 		return nil, classify(op, err)
 	}
 	defer os.Remove(temp)
-	if err := begin(temp, opts.Now); err != nil {
+	h := Head{Copy: journal.NewID()}
+	if opts.Now != nil {
+		h.Created = opts.Now().UTC().Format(time.RFC3339)
+	}
+	if err := begin(temp, h); err != nil {
 		return nil, classify(op, err)
 	}
 	if err := publish(temp, path); err != nil {
@@ -45,8 +49,24 @@ func tempBeside(path string) (string, error) {
 	return f.Name(), f.Close()
 }
 
+// Head is what a journal's file says of itself.
+type Head struct {
+	Copy    journal.ID
+	Created string // RFC 3339 in UTC; empty if it was never said
+}
+
+// Head returns what the file says of itself.
+func (s *Store) Head() (Head, error) {
+	h := Head{Copy: s.copyID}
+	err := s.view("read journal", func(tx *bolt.Tx) error {
+		h.Created = string(tx.Bucket(bucketMeta).Get(keyCreated))
+		return nil
+	})
+	return h, err
+}
+
 // begin fills an empty file with an empty journal.
-func begin(temp string, now func() time.Time) error {
+func begin(temp string, h Head) error {
 	return protect(func() error {
 		db, err := bolt.Open(temp, 0o600, &bolt.Options{Timeout: DefaultTimeout, FreelistType: bolt.FreelistMapType})
 		if err != nil {
@@ -59,15 +79,11 @@ func begin(temp string, now func() time.Time) error {
 				}
 			}
 			m := tx.Bucket(bucketMeta)
-			created := ""
-			if now != nil {
-				created = now().UTC().Format(time.RFC3339)
-			}
 			return errors.Join(
 				m.Put(keyMagic, []byte(magic)),
 				m.Put(keyFormat, []byte(strconv.Itoa(present.latest()))),
-				m.Put(keyCopy, []byte(journal.NewID().String())),
-				m.Put(keyCreated, []byte(created)),
+				m.Put(keyCopy, []byte(h.Copy.String())),
+				m.Put(keyCreated, []byte(h.Created)),
 				m.Put(keySum, []byte(metaSum(m))))
 		})
 		return errors.Join(err, db.Close())
