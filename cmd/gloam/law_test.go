@@ -47,6 +47,7 @@ var laws = []law{
 	{"journal/photo", []string{"journal/units"}, "one outside format: bytes to values and warnings"},
 	{"journal/intake", []string{"journal", "geo", "geo/gpx", "journal/gauge", "journal/photo", "journal/units"}, "what files say, set against a night: no window, no words, no light"},
 	{"journal/archive", []string{"journal", "journal/store", "geo"}, "the whole journal as text and back, by way of the file"},
+	{"journal/intaketest", []string{"journal/intake", "geo", "journal/units"}, "a walk with known truth: what a track is made of, and no record"},
 	{"journal/journaltest", []string{"journal", "geo", "journal/units"}, "records made up, for any store and any picture"},
 	{"journal/storetest", []string{"journal", "journal/journaltest", "geo", "journal/units"}, "the suite tests promises, not one store"},
 	{"timeline/sky", []string{"journal/units"}, "sun and moon do not know who fishes"},
@@ -90,7 +91,7 @@ var fences = []struct {
 }
 
 // helpers serve tests only; no program carries them.
-var helpers = []string{"journal/journaltest", "journal/storetest", "ui/draw/inspect"}
+var helpers = []string{"journal/intaketest", "journal/journaltest", "journal/storetest", "ui/draw/inspect"}
 
 func isHelper(pkg string) bool { return slices.Contains(helpers, pkg) }
 
