@@ -58,6 +58,7 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 		n.setInLight(&n.Contacts[i])
 	}
 	n.From, n.To = n.window(entries)
+	n.Against = n.against(set.Rules)
 	n.Gauges = gaugesOf(set.Gauges, n.Start, n.End)
 	return n, nil
 }

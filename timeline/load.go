@@ -71,6 +71,9 @@ func (l *Loader) Setting(t journal.Trip) (Setting, error) {
 	for _, p := range people {
 		set.People[p.ID] = p
 	}
+	if set.Rules, err = journal.All[journal.HouseRule](l.j); err != nil {
+		return Setting{}, err
+	}
 	if set.Gauges, err = l.levels(); err != nil {
 		return Setting{}, err
 	}

@@ -17,6 +17,7 @@ type Setting struct {
 	People map[journal.ID]journal.Person
 	Grey   Threshold
 	Gauges []journal.Series // levels that gauges recorded, of any time
+	Rules  []journal.HouseRule
 }
 
 // Threshold is the light at which the trees of a beat go grey.
@@ -49,6 +50,7 @@ type Night struct {
 	Skies    []Noted[journal.Sky]
 	Others   []Noted[journal.Entry] // every other entry, in time order
 	Gauges   []Gauge                // levels recorded between Start and End
+	Against  []Against              // fishing off a house rule
 	Totals   Totals
 }
 

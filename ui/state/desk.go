@@ -24,10 +24,11 @@ const (
 	Can                        // which commands are enabled, or their titles
 	Carry                      // an entry is being moved in time
 	RoomOpen                   // another room is shown
+	RoomView                   // what a room other than the night shows
 )
 
 // Everything is what changed for a view that has shown nothing yet.
-const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can | Carry | RoomOpen
+const Everything = Nights | NightOpen | Cursor | Selection | View | Look | CardOpen | Can | Carry | RoomOpen | RoomView
 
 // Has reports whether w includes any of v.
 func (w What) Has(v What) bool { return w&v != 0 }

@@ -50,7 +50,7 @@ func (d *Desk) forgetRows(c journal.Change) {
 func (d *Desk) concerns(c journal.Change) bool {
 	return c.Touches(d.trip) || slices.ContainsFunc(c.Edits, func(e journal.Edit) bool {
 		switch e.Ref().Kind {
-		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindSky:
+		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindSky, journal.KindRule:
 			return true
 		}
 		return false
