@@ -14,6 +14,7 @@ import (
 
 	"gloamline/assets/demo"
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/store"
 	"gloamline/ui/screen"
 	"gloamline/ui/state"
@@ -94,6 +95,8 @@ func (h *house) show(path, evening string) error {
 	})
 	desk := state.New(j, time.Now)
 	desk.SetReadOnly(s.ReadOnly())
+	originals := album.Beside(path)
+	desk.SetAlbum(originals)
 	mem := memory{h.app.Preferences(), path}
 	look := h.asked.look
 	if look == "" {
@@ -107,7 +110,14 @@ func (h *house) show(path, evening string) error {
 	h.store = s
 	h.screen = screen.New(h.app, desk, screen.Options{
 		Log: h.diary.Logger, Version: version, Journal: path, Crash: h.diary.Crash, Remember: mem,
-		OpenJournal: h.open, Backup: s.Backup,
+		OpenJournal: h.open,
+		Backup: func(to string) error { // the journal first: it is checked, and names what belongs to it
+			if err := s.Backup(to); err != nil {
+				return err
+			}
+			_, err := originals.CopyTo(album.Beside(to))
+			return err
+		},
 	})
 	h.diary.Crash = "" // told once
 	h.screen.Window().Show()

@@ -41,6 +41,7 @@ func legendContacts(look Look) []legendItem {
 		contact(12, touch(journal.Pluck), words.TouchName(journal.Pluck)),
 		contact(12, touch(journal.Boil), words.TouchName(journal.Boil)),
 		contact(12, touch(journal.Follow), words.TouchName(journal.Follow)),
+		{w: 12, text: words.LegendPhoto(), on: photographed, draw: func(s draw.Surface, c draw.Point) { drawPhotoSign(s, look, c, 1) }},
 		{w: 26, text: words.LegendUncertain(), on: uncertain, draw: func(s draw.Surface, c draw.Point) {
 			s.Stroke(draw.Line(draw.Pt(c.X-10, c.Y), draw.Pt(c.X+10, c.Y)), draw.Stroke{Width: 8, Cap: draw.RoundCap}, draw.Fade(look.Fish, 0.28))
 		}},
@@ -124,7 +125,10 @@ func legendPlaces(look Look) []legendItem {
 		pool(moonOn, words.LegendMoonlit()),
 		pool(inShadow, words.LegendShadow()),
 		{w: 36, text: words.LegendBank(), on: rods(1), draw: func(s draw.Surface, c draw.Point) {
-			drawRun(s, look, []draw.Point{c.Add(draw.Pt(-15, 0)), c, c.Add(draw.Pt(9, 0))}, 0, true, true, look.Ink)
+			drawRun(s, look, []draw.Point{c.Add(draw.Pt(-15, 0)), c, c.Add(draw.Pt(9, 0))}, rodStroke(0), true, true, look.Ink)
+		}},
+		{w: 30, text: words.LegendNoBank(), on: bankless, draw: func(s draw.Surface, c draw.Point) {
+			drawRun(s, look, []draw.Point{c.Add(draw.Pt(-12, 0)), c, c.Add(draw.Pt(8, 0))}, noBankStroke, false, false, look.Ink)
 		}},
 		{w: 14, text: words.LegendTrees(), on: hasTrees, draw: func(s draw.Surface, c draw.Point) {
 			for _, d := range []draw.Point{{X: -4, Y: 2}, {X: 0, Y: -2}, {X: 4, Y: 2}} {

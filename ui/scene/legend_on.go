@@ -26,6 +26,10 @@ func weighed(n *timeline.Night) bool {
 	})
 }
 
+func photographed(n *timeline.Night) bool {
+	return slices.ContainsFunc(n.Log.Entries, func(e journal.Entry) bool { return e.Ref().Kind == journal.KindPhoto })
+}
+
 func uncertain(n *timeline.Night) bool {
 	unsure := func(s journal.Spread) bool { return !s.Exact() }
 	if slices.ContainsFunc(n.Contacts, func(c timeline.Contact) bool { return unsure(c.At) }) ||
@@ -70,6 +74,15 @@ func rods(count int) func(*timeline.Night) bool {
 		}
 		return false
 	}
+}
+
+// bankless reports whether a run lacks its bank and both its ends.
+func bankless(n *timeline.Night) bool {
+	return slices.ContainsFunc(n.Rods, func(r timeline.RodNight) bool {
+		return slices.ContainsFunc(r.Runs, func(run timeline.RunSpan) bool {
+			return !run.Run.Bank.Known() && !run.Run.Enter.Known() && !run.Run.Leave.Known()
+		})
+	})
 }
 
 func greyWasNoted(n *timeline.Night) bool { return len(n.Grey.Logged) > 0 }

@@ -129,6 +129,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		if r.contact != nil && r.contact.Run >= 0 {
 			b = ofRun[n.Rods[r.contact.Rod].Runs[r.contact.Run].Run.ID]
 		}
+		if p, ok := e.(journal.Photo); ok && ofRun[p.Of.Or(journal.ID{})] != nil {
+			b = ofRun[p.Of.Or(journal.ID{})] // by the run it shows
+		}
 		if b == nil {
 			b = &block{at: at, loose: true}
 			blocks = append(blocks, b)

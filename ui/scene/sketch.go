@@ -49,6 +49,7 @@ func Sketch(n *timeline.Night, size draw.Size, look Look, v SketchView) Scene {
 	marks := g.settleContacts()
 	g.names()
 	g.contacts(marks)
+	g.photos()
 	g.ends()
 	s.PopClip()
 	s.EndGroup()
@@ -77,14 +78,17 @@ type sketch struct {
 	sin, cos float64
 	scale    float64 // dp a metre
 	origin   draw.Point
-	ground   float64 // decades of the reference light over the threshold
+	ground   float64                   // decades of the reference light over the threshold
+	marked   map[journal.ID]bool       // contacts that have a mark
+	lines    map[journal.ID]draw.Point // where the line of a run begins
 }
 
 func newSketch(n *timeline.Night, size draw.Size, look Look, v SketchView) *sketch {
 	if v.Zoom <= 0 {
 		v.Zoom = 1
 	}
-	g := &sketch{n: n, look: look, v: v, list: draw.NewList(size), lay: n.Beat.Layout(), ground: 3}
+	g := &sketch{n: n, look: look, v: v, list: draw.NewList(size), lay: n.Beat.Layout(), ground: 3,
+		marked: map[journal.ID]bool{}, lines: map[journal.ID]draw.Point{}}
 	if !v.Cursor.IsZero() {
 		g.ground = math.Log10(float64(n.Open.At(v.Cursor).Lux) / float64(n.Grey.Threshold.Lux))
 	}

@@ -29,7 +29,12 @@ func (g *sketch) settleContacts() []contactMark {
 		if !g.v.Cursor.IsZero() && c.At.Mid().After(g.v.Cursor) {
 			m.strength, m.num.Color = 0.45, g.look.Soft
 		}
-		m.width = m.size.W + draw.Measure(m.num.Font, m.num.S).Width + 6
+		m.numW = draw.Measure(m.num.Font, m.num.S).Width
+		m.width = m.size.W + m.numW + 6
+		if m.photos = len(photosOf(g.n, c.ID)); m.photos > 0 {
+			m.width += photoSign.W + 4
+		}
+		g.marked[c.ID] = true
 		g.settle(&m)
 		g.labels.block(m.box())
 		marks = append(marks, m)
@@ -69,7 +74,12 @@ func (g *sketch) contacts(marks []contactMark) {
 		drawContact(g.list, g.look, m.c.Contact, m.centre, m.strength)
 		m.num.At = draw.Pt(m.centre.X+m.size.W/2+3, m.centre.Y-1)
 		g.list.Text(m.num)
-		g.hits = append(g.hits, Hit{Ref: m.c.Ref(), Box: m.box().Inset(-3), Tip: words.ContactTip(g.n, m.c, g.v.Prefs)})
+		tip := words.ContactTip(g.n, m.c, g.v.Prefs)
+		if m.photos > 0 {
+			drawPhotoSign(g.list, g.look, draw.Pt(m.num.At.X+m.numW+3+photoSign.W/2, m.centre.Y-5), m.strength)
+			tip += "; " + words.PhotoMark(m.photos)
+		}
+		g.hits = append(g.hits, Hit{Ref: m.c.Ref(), Box: m.box().Inset(-3), Tip: tip})
 	}
 }
 
@@ -78,7 +88,9 @@ type contactMark struct {
 	c             timeline.Contact
 	place, centre draw.Point // where it was, and where its mark stands
 	size          draw.Size
-	width         float64 // of mark and number
+	width         float64 // of mark, number and the sign of a photo
+	numW          float64 // of the number alone
+	photos        int
 	num           draw.Text
 	strength      float64
 }

@@ -19,7 +19,8 @@ const (
 
 // runs draws each run as a line along the bank it was fished from, with an arrow the
 // way the rod went: from where it went in to where it came out, if that was noted, with
-// a ring and a bar there; else along the pool. A run whose bank nobody noted has none.
+// a ring and a bar there; else along the pool. A run whose bank nobody noted is dotted down
+// the middle: it was fished, from where is not known.
 func (g *sketch) runs() {
 	type lane struct {
 		pool geo.ID
@@ -34,13 +35,19 @@ func (g *sketch) runs() {
 					continue
 				}
 				bank, way := g.walk(p, run.Run)
+				if bank == "" {
+					if way := g.all(p.Axis.Part(p.Axis.Length()*0.14, p.Axis.Length()*0.88).Even(24)); len(way) > 1 {
+						g.run(i, rod, run, way, true)
+					}
+					continue
+				}
 				if len(way) < 2 {
 					continue
 				}
 				l := lane{p.Pool.ID, bank}
 				off := runOff + runStep*float64(min(used[l], runMost-1))
 				used[l]++
-				g.run(i, rod, run, offBank(g.all(way), bank, off, g.backwards(p, run.Run, bank)))
+				g.run(i, rod, run, offBank(g.all(way), bank, off, g.backwards(p, run.Run, bank)), false)
 			}
 		}
 	}
@@ -55,7 +62,7 @@ func (p *poolDrawn) edgeOn(b geo.Bank) geo.Path {
 }
 
 // walk is the stretch of the pool's edge along which a run was fished, downstream, and
-// its bank; nothing if that is not known.
+// its bank; no bank if that is not known.
 func (g *sketch) walk(p *poolDrawn, r journal.Run) (geo.Bank, geo.Path) {
 	enter, in := r.Enter.Get()
 	leave, out := r.Leave.Get()
@@ -123,7 +130,7 @@ func offBank(edge []draw.Point, bank geo.Bank, off float64, up bool) []draw.Poin
 	return out
 }
 
-func (g *sketch) run(rod int, who timeline.RodNight, run timeline.RunSpan, line []draw.Point) {
+func (g *sketch) run(rod int, who timeline.RodNight, run timeline.RunSpan, line []draw.Point, noBank bool) {
 	t, k := g.v.Cursor, 0.75
 	switch {
 	case t.IsZero():
@@ -138,11 +145,18 @@ func (g *sketch) run(rod int, who timeline.RodNight, run timeline.RunSpan, line 
 	}
 	_, in := run.Run.Enter.Get()
 	_, out := run.Run.Leave.Get()
-	drawRun(g.list, g.look, line, rod, in, out, c)
+	g.lines[run.Run.ID] = line[0]
+	st := rodStroke(rod)
+	if noBank {
+		st = noBankStroke
+	}
+	drawRun(g.list, g.look, line, st, in, out, c)
 	var box draw.Rect
 	for i := 0; i < len(line); i += 2 {
 		b := draw.R(line[i].X-3, line[i].Y-3, 6, 6)
-		g.labels.block(b)
+		if !noBank { // fish lie where that line does, over it
+			g.labels.block(b)
+		}
 		box = box.Union(b)
 	}
 	if box = box.Intersect(g.view); box.Empty() {
@@ -165,10 +179,12 @@ func (g *sketch) run(rod int, who timeline.RodNight, run timeline.RunSpan, line 
 	g.hits = append(g.hits, Hit{Ref: run.Run.Ref(), Box: box.Inset(-2), Area: draw.Polygon(band), Tip: words.RunTip(g.n, run, who, g.v.Prefs)})
 }
 
+// noBankStroke is that of a run down the middle.
+var noBankStroke = draw.Stroke{Dash: []float64{0.1, 4.5}, Cap: draw.RoundCap}
+
 // drawRun is the sign of a run: a line in the rod's dash with an arrow; a ring where
 // the rod went in and a bar where it came out, if noted.
-func drawRun(s draw.Surface, look Look, line []draw.Point, rod int, in, out bool, c draw.Color) {
-	st := rodStroke(rod)
+func drawRun(s draw.Surface, look Look, line []draw.Point, st draw.Stroke, in, out bool, c draw.Color) {
 	st.Width = 1.8
 	end, back := line[len(line)-1], line[max(0, len(line)-3)]
 	d := end.Sub(back)

@@ -166,16 +166,21 @@ func TestCaptionTipIsWhole(t *testing.T) {
 }
 
 // Ensure that a run lies beside the bank it was fished from and can be pointed at, and
-// that one whose bank nobody noted has no line.
+// that one whose bank nobody noted has its line in the middle of the pool.
 func TestRunLiesOnItsBank(t *testing.T) {
 	for _, bank := range []geo.Bank{geo.TrueLeft, geo.TrueRight} {
 		f := newFixture(t, 54.985, -4.431, journal.Date{Year: 2026, Month: time.July, Day: 4}, true).rods(1)
 		r := journal.Run{Head: f.head(1, f.exact(23, 0)), Until: journal.Of(f.exact(23, 30)), Pool: fixed(3), Bank: journal.Of(bank)}
 		f.add(r)
-		f.run(1, 2, 23, 40, 23, 50)
+		other := f.run(1, 2, 23, 40, 23, 50)
 		n := f.night()
 		s := scene.Sketch(n, draw.Size{W: 700, H: 300}, scene.Dusk, scene.SketchView{})
-		require.Len(t, countHits(s, journal.KindRun), 1)
+		require.Len(t, countHits(s, journal.KindRun), 2)
+		middle, ok := s.Box(journal.Ref{Kind: journal.KindRun, Trip: n.Log.Trip.ID, ID: other})
+		require.True(t, ok)
+		first, ok := s.Box(journal.Ref{Kind: scene.PoolKind, Trip: n.Log.Trip.Beat, ID: fixed(2)})
+		require.True(t, ok)
+		assert.InDelta(t, first.Center().Y, middle.Center().Y, 3)
 		line, ok := s.Box(r.Ref())
 		require.True(t, ok)
 		pool, ok := s.Box(journal.Ref{Kind: scene.PoolKind, Trip: n.Log.Trip.Beat, ID: fixed(3)})

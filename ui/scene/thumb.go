@@ -31,6 +31,10 @@ type thumbKey struct {
 	lamp bool
 }
 
+// Thumbnail is the small picture kept with a photo as the looks show it; nil where there is
+// none that can be read.
+func Thumbnail(data []byte, look Look) image.Image { return thumbnail(data, look) }
+
 // thumbnail decodes the JPEG kept with a photo; nil where there is none, or none that
 // can be read. In the lamp look it is red on black like everything else.
 func thumbnail(data []byte, look Look) image.Image {

@@ -10,9 +10,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/ui/draw"
 	"gloamline/ui/scene"
+	"gloamline/ui/words"
 )
 
 func jpegOf(t testing.TB, w, h int) []byte {
@@ -84,4 +86,37 @@ func TestPhotoWithoutPicture(t *testing.T) {
 		assert.Empty(t, images(l), name)
 		assert.Equal(t, 1, times(texts(l), "torn.jpg"), name)
 	}
+}
+
+// Ensure that the sketch has the sign of a photo at its fish, which says so, at the place
+// noted, and at the run it shows; that a photo of nothing in particular stands in the log
+// alone; and that a photo of a run stands by it in the log.
+func TestPhotosOnTheSketch(t *testing.T) {
+	f := newFixture(t, 54.985, -4.431, july4, true).rods(1)
+	run := f.run(1, 2, 22, 40, 23, 40)
+	f.fish(1, f.exact(22, 58), journal.Landed, 26)
+	fish := f.puts[len(f.puts)-1].(journal.Contact).ID
+	atFish := journal.Photo{Head: f.head(0, f.exact(23, 2)), SHA256: sha, Name: "fish.jpg", Of: journal.Of(fish)}
+	atSpot := journal.Photo{Head: f.head(0, f.exact(21, 2)), SHA256: sha, Name: "pool.jpg", Spot: journal.Of(geo.Place{Lat: 54.985, Lon: -4.429})}
+	atRun := journal.Photo{Head: f.head(0, f.exact(23, 50)), SHA256: sha, Name: "run.jpg", Of: journal.Of(run)}
+	loose := journal.Photo{Head: f.head(0, f.exact(21, 30)), SHA256: sha, Name: "tea.jpg"}
+	f.add(atFish).add(atSpot).add(atRun).add(loose)
+	n := f.night()
+	sc := scene.Sketch(n, draw.Size{W: 680, H: 230}, scene.Dusk, scene.SketchView{})
+	for _, h := range sc.Hits {
+		if h.Ref.ID == fish {
+			assert.Contains(t, h.Tip, "1 photo")
+		}
+	}
+	on := func(p journal.Photo) bool { _, ok := sc.Box(p.Ref()); return ok }
+	assert.True(t, on(atSpot))
+	assert.True(t, on(atRun))
+	assert.False(t, on(atFish), "the fish's mark has it")
+	assert.False(t, on(loose))
+	log := scene.Log(n, 340, scene.Dusk, scene.LogView{})
+	top, _ := log.Box(journal.Ref{Kind: journal.KindRun, Trip: n.Log.Trip.ID, ID: run})
+	shown, ok := log.Box(atRun.Ref())
+	require.True(t, ok)
+	assert.Greater(t, shown.Min.Y, top.Min.Y)
+	assert.NotContains(t, log.List.String(), words.LogLoose(false, true), "nothing stands after the run")
 }

@@ -72,6 +72,7 @@ type cardRow struct {
 	fault *own.Paragraph // what is wrong
 	asks  *fyne.Container
 	asked string
+	pic   *picture
 	all   *fyne.Container
 }
 
@@ -204,6 +205,7 @@ func (c *card) newRow(f state.Field) *cardRow {
 		}
 	}
 	r.hooks.key = c.typedKey
+	r.hooks.file = func() { c.askFile(r.id) }
 	r.hooks.focus = func() { c.reveal(r); c.s.opt.Log.Debug("keyboard", "field", r.id) }
 	r.in = newInput(f, r.hooks)
 	r.label = own.NewParagraph(draw.Font{Size: 12.5}, labelCol-8, c.s.soft)
@@ -211,7 +213,8 @@ func (c *card) newRow(f state.Field) *cardRow {
 	r.read = own.NewParagraph(draw.Font{Size: noteSize}, inputCol, c.s.soft)
 	r.fault = own.NewParagraph(draw.Font{Size: noteSize}, inputCol, c.s.errorInk)
 	r.asks = container.NewVBox()
-	r.all = container.New(&rowLayout{r}, r.label, r.in, r.read, r.fault, r.asks)
+	r.pic = newPicture()
+	r.all = container.New(&rowLayout{r}, r.label, r.in, r.read, r.fault, r.asks, r.pic.img)
 	return r
 }
 
@@ -225,6 +228,7 @@ func (c *card) fill(r *cardRow, f state.Field) {
 	}
 	r.read.SetText(said)
 	r.fault.SetText(f.Error)
+	r.pic.show(f.Picture, c.s.look())
 	asked := ""
 	if f.Ask != nil {
 		asked = f.Ask.Text
@@ -352,6 +356,9 @@ func (l *rowLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 	if l.r.asked != "" {
 		h += l.r.asks.MinSize().Height + 4
 	}
+	if ph := l.r.pic.heightFor(inputCol); ph > 0 {
+		h += ph + 6
+	}
 	return fyne.NewSize(labelCol+120, h+2)
 }
 
@@ -374,5 +381,11 @@ func (l *rowLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	show(r.asks, r.asked != "")
 	if r.asked != "" {
 		place(r.asks, labelCol, y, w, r.asks.MinSize().Height)
+		y += r.asks.MinSize().Height + 4
+	}
+	ph := r.pic.heightFor(inputCol)
+	show(r.pic.img, ph > 0)
+	if ph > 0 {
+		place(r.pic.img, labelCol, y+2, r.pic.widthFor(inputCol), ph)
 	}
 }

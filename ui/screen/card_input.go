@@ -25,6 +25,7 @@ type hooks struct {
 	set   func(text string)         // typed or chosen
 	key   func(*fyne.KeyEvent) bool // before the input itself; true if it meant something
 	focus func()                    // got the keyboard
+	file  func()                    // asks for a file
 	mute  bool                      // while filled in
 }
 
@@ -43,6 +44,8 @@ func newInput(f state.Field, h *hooks) input {
 		return newCombo(h)
 	case state.Tick:
 		return newTick(h)
+	case state.File:
+		return newFileEntry(h)
 	}
 	return newEntry(f.Kind == state.Lines, h)
 }

@@ -97,6 +97,27 @@ func folderOf(path string) string {
 	return filepath.Dir(path)
 }
 
+// pasted is what was meant by a name that was pasted behind another one: a whole path after
+// a folder stands by itself.
+func pasted(path string) string {
+	sep := string(filepath.Separator)
+	if i := strings.LastIndex(path, sep+sep); i > 0 || i == 0 && sep == "/" {
+		path = path[i+1:]
+	}
+	for i := len(path) - 2; i > 1; i-- { // another drive's letter
+		if filepath.VolumeName(path[i-1:]) != "" && path[i] == ':' {
+			return path[i-1:]
+		}
+	}
+	return path
+}
+
+// withSeparator is a folder as one goes on writing: its separator stands behind it once.
+func withSeparator(dir string) string {
+	sep := string(filepath.Separator)
+	return strings.TrimSuffix(dir, sep) + sep
+}
+
 // listFolder reads a folder; false if it cannot be read. What is hidden is left out.
 func listFolder(dir string, endings []string) ([]fileRow, bool) {
 	found, err := os.ReadDir(dir)

@@ -140,3 +140,21 @@ func TestFaultOffersAWayOn(t *testing.T) {
 	assert.Equal(t, filepath.Join(dir, "guide.gloam"), asked[2])
 	assert.True(t, closed)
 }
+
+// Ensure that a whole path pasted behind a folder stands by itself.
+func TestPastedPath(t *testing.T) {
+	for in, want := range map[string]string{
+		"/home/anna//home/colm/a.jpg": "/home/colm/a.jpg", "/home/anna/a.jpg": "/home/anna/a.jpg", "/home/anna//": "/", "//": "/",
+	} {
+		assert.Equal(t, want, pasted(in), in)
+	}
+	s := newScreen(t, true, 1280, 800)
+	s.opt.OpenJournal = func(string) error { return nil }
+	s.bind()
+	s.runID("file.open")
+	name := inDialog[*sheetEntry](t, s)
+	whole := filepath.Join(folder(t), "guide.gloam")
+	name.SetText("/nowhere/" + whole)
+	assert.Equal(t, whole, name.Text)
+	assert.Equal(t, filepath.Dir(whole), inDialog[*files](t, s).dir, "its folder is listed")
+}

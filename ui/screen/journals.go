@@ -23,7 +23,7 @@ import (
 func (s *Screen) askOpen() {
 	s.askPath(asking{
 		title: words.OpenJournalTitle(), hint: words.OpenJournalHint(), verb: words.OpenButton(), endings: journalEndings,
-		path: filepath.Dir(s.opt.Journal) + string(filepath.Separator),
+		path: withSeparator(filepath.Dir(s.opt.Journal)),
 		act: func(path string, done func(error)) {
 			if i, err := os.Stat(path); err != nil || i.IsDir() { // a slip of the pen must not begin an empty journal
 				done(fs.ErrNotExist)
@@ -87,7 +87,7 @@ func (s *Screen) askBackup() {
 func (s *Screen) askBeat() {
 	s.askPath(asking{
 		title: words.ReadBeatTitle(), hint: words.ReadBeatHint(), verb: words.ReadButton(), endings: []string{".geojson", ".json"},
-		path: s.folder("beats") + string(filepath.Separator),
+		path: withSeparator(s.folder("beats")),
 		act: func(path string, done func(error)) {
 			what, err := s.readBeat(path)
 			done(err)
@@ -137,6 +137,9 @@ func (s *Screen) dropped(_ fyne.Position, files []fyne.URI) {
 				s.tellFileError(err, path)
 			}
 			return // this window is another one's now
+		case ".jpg", ".jpeg", ".heic", ".heif":
+			s.dropPhoto(path)
+			return // one card at a time
 		default:
 			s.message(words.NotTaken(filepath.Base(path)), words.Taken())
 		}
@@ -177,7 +180,7 @@ func (s *Screen) askPath(a asking) {
 	name := newSheetEntry(s)
 	list := newFiles(a.endings, s.modal.key, func(path string, folder bool) {
 		if folder {
-			path = strings.TrimSuffix(path, string(filepath.Separator)) + string(filepath.Separator)
+			path = withSeparator(path)
 		}
 		name.SetText(path)
 		name.CursorColumn = len([]rune(path))
@@ -185,7 +188,15 @@ func (s *Screen) askPath(a asking) {
 			s.focus(name)
 		}
 	})
-	name.OnChanged = func(path string) { list.look(path); fault.SetText("") }
+	name.OnChanged = func(path string) {
+		if whole := pasted(path); whole != path {
+			name.SetText(whole)
+			name.CursorColumn = len([]rune(whole))
+			return
+		}
+		list.look(path)
+		fault.SetText("")
+	}
 	name.SetText(a.path)
 	name.CursorColumn = len([]rune(a.path))
 	var hide func()

@@ -35,6 +35,7 @@ type Card struct {
 	reset  func()               // makes the draft equal to the record as it stands
 	load   func() bool          // reads the record anew; false if it is gone
 	batch  func() journal.Batch // what the draft comes to
+	first  func() error         // what must be done before it is stored; nil: nothing
 	stock  []journal.Fly        // the flies there are
 	news   []journal.Fly        // those that the texts describe and the journal lacks
 	coined map[string]journal.ID
@@ -54,6 +55,7 @@ type field struct {
 	hidden  func() bool        // not to be shown for this draft
 	doubt   func() string      // why what was typed is likely a slip; empty if it is not
 	want    func() string      // what must be said first; empty if nothing
+	picture func() []byte      // of the draft, to be shown with the field
 }
 
 // begin fills the fields from the record as it stands; what was touched stays.
@@ -108,6 +110,9 @@ func (c *Card) Field(id string) (Field, bool) {
 func (c *Card) shown(f *field) Field {
 	out := f.Field
 	out.Choices = slices.Clone(f.Choices)
+	if f.picture != nil {
+		out.Picture = f.picture()
+	}
 	if out.Error == "" {
 		out.Error = c.faults[f.ID]
 	}
@@ -215,6 +220,15 @@ func (c *Card) commit() error {
 	}
 	if lacks || doubts {
 		return ErrUnfinished
+	}
+	if c.first != nil {
+		if err := c.d.j.Try(b); err != nil { // nothing is done for what would be refused
+			return c.blame(err)
+		}
+		if err := c.first(); err != nil {
+			return err
+		}
+		b = c.batch()
 	}
 	_, err := c.d.j.Do(c.deed(b), b)
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 // CardKinds lists the kinds of entry that cards can add, in the order of a menu.
 var CardKinds = []journal.Kind{
 	journal.KindContact, journal.KindRun, journal.KindRig, journal.KindWay, journal.KindSky, journal.KindWater,
-	journal.KindWeather, journal.KindReady, journal.KindBreak, journal.KindNote, journal.KindPlan, journal.KindEnd,
+	journal.KindWeather, journal.KindReady, journal.KindBreak, journal.KindNote, journal.KindPhoto, journal.KindPlan, journal.KindEnd,
 }
 
 // errNoNight is what a card for an entry needs first.

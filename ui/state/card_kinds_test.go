@@ -19,6 +19,7 @@ func TestEveryKindThereAndBack(t *testing.T) {
 		journal.KindSky: {"cloud", "4"}, journal.KindWeather: {"wind", "2"}, journal.KindWater: {"level", "0.46"},
 		journal.KindReady: {"pool", "Alder Pool"}, journal.KindBreak: {"until", "0:30"}, journal.KindEnd: {"why", "cold"},
 		journal.KindPlan: {"pool", "Long Flat"}, journal.KindNote: {"note", "an otter"},
+		journal.KindPhoto: {"file", "", "of", ""},
 	}
 	for _, kind := range CardKinds {
 		for _, text := range []string{"010", "0:10", "0.10", "00:10"} {
@@ -32,6 +33,10 @@ func TestEveryKindThereAndBack(t *testing.T) {
 			}
 			stands := func(r journal.Ref) bool { _, err := k.j.Get(r); return err == nil }
 			before := count()
+			if kind == journal.KindPhoto {
+				k.album()
+				must[kind][1] = k.picture("fish.jpg", "2026:07:04 23:14:30", 1)
+			}
 			e := k.add(kind, append([]string{"when", text}, must[kind]...)...)
 			assert.Equal(t, before+1, count(), "%s is one change", kind)
 			assert.Equal(t, journal.Exact(k.at("00:10")), e.Base().When, "%s %s", kind, text)

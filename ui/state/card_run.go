@@ -66,13 +66,6 @@ func (c *Card) planFields(p *journal.Plan) {
 	c.noteField(&p.Head)
 }
 
-// photoFields amend what is said of a photo; the picture itself stays.
-func (c *Card) photoFields(p *journal.Photo) {
-	c.headFields(&p.Head, false, true)
-	c.add(spotField("spot", "Place", &p.Spot))
-	c.noteField(&p.Head)
-}
-
 // pickText is one of a list of plain words, or unknown.
 func pickText(id, label string, p *journal.Field[string], all []string) *field {
 	return pickField(id, label, p, all, "")

@@ -150,6 +150,7 @@ func (d *Desk) table() []*Command {
 	add("add.ready", "Pool ready …", key("Y"), "Adds when a pool would not be scared any more.", night, entry(journal.KindReady))
 	add("add.break", "Break …", key("K"), "Adds a rest from fishing.", night, entry(journal.KindBreak))
 	add("add.note", "Note …", key("N"), "Adds anything else, in your own words.", night, entry(journal.KindNote))
+	add("add.photo", "Photo …", key("I"), "Adds a picture, with what it shows and when; the file itself is not altered.", night, entry(journal.KindPhoto))
 	add("add.plan", "Plan …", key("J"), "Adds what one meant to do.", night, entry(journal.KindPlan))
 	add("add.end", "End of the night …", key("E"), "Adds when and why fishing ended.", night, entry(journal.KindEnd))
 

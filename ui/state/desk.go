@@ -5,6 +5,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/timeline"
 	"gloamline/ui/words"
 )
@@ -65,6 +66,9 @@ type Desk struct {
 	look     string
 	prefs    words.Prefs
 	readOnly bool // the journal
+
+	album *album.Album // where copies of originals go; nil: nowhere
+	shot  Shot         // the picture that was read last
 
 	card     *Card
 	commands []*Command

@@ -15,6 +15,7 @@ const (
 	Tick                   // "yes" or ""
 	Time                   // a moment; see Clock
 	Lines                  // several lines of text
+	File                   // the path of a file
 	Spot                   // a position, "55.12345, -4.12345"; a click on the sketch sets it
 )
 
@@ -29,8 +30,9 @@ type Field struct {
 	Read    string // how the text was understood, if that says more: "Sat 4 July 23:12"
 	Error   string // one sentence, empty if nothing is wrong
 	Ask     *Question
-	More    bool // seldom needed: may be folded away while empty
-	Touched bool // changed by hand
+	More    bool   // seldom needed: may be folded away while empty
+	Touched bool   // changed by hand
+	Picture []byte // a small JPEG to show with the field; nil: none
 }
 
 // Yes is the value of a ticked field.

@@ -68,6 +68,9 @@ func LegendShadow() string { return "in the hill's shadow" }
 // LegendBank stands by a run's line along its bank on the sketch.
 func LegendBank() string { return "bank fished; ring: in, bar: out" }
 
+// LegendNoBank stands by a run's dotted line down the middle of its pool.
+func LegendNoBank() string { return "run, bank not noted" }
+
 // LegendTrees stands by the hatching.
 func LegendTrees() string { return "trees" }
 
@@ -85,6 +88,9 @@ func LegendSelected() string { return "picked out" }
 
 // LegendCursor stands by the line in time.
 func LegendCursor() string { return "now on the strip; fainter: later" }
+
+// LegendPhoto stands by the sign of a photo.
+func LegendPhoto() string { return "photo" }
 
 // LegendUncertain stands by a smear.
 func LegendUncertain() string { return "time uncertain" }

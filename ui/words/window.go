@@ -153,7 +153,7 @@ func FaultHint() string {
 // NotTaken and Taken answer a file that was let fall on the window in vain.
 func NotTaken(name string) string { return "Nothing was done with " + name + "." }
 func Taken() string {
-	return "The window takes the sketch of a beat (.geojson) and other journals (.gloam)."
+	return "The window takes the sketch of a beat (.geojson), pictures (.jpg, .heic) and other journals (.gloam)."
 }
 
 // NoFile says that there is no file of that name.
