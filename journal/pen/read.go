@@ -32,6 +32,15 @@ const maxLine = 2000
 func Read(text string, ctx Context) Page {
 	r := newReader(text, ctx)
 	p := Page{Text: text}
+	for _, span := range Lines(text) {
+		p.Lines = append(p.Lines, r.line(span))
+	}
+	return p
+}
+
+// Lines returns the lines of a text as Read takes them, each with its line end.
+func Lines(text string) []Span {
+	var out []Span
 	for from := 0; from < len(text); {
 		to := from + strings.IndexByte(text[from:], '\n') + 1
 		if to == from {
@@ -43,10 +52,10 @@ func Read(text string, ctx Context) Page {
 				to--
 			}
 		}
-		p.Lines = append(p.Lines, r.line(Span{from, to}))
+		out = append(out, Span{from, to})
 		from = to
 	}
-	return p
+	return out
 }
 
 func newReader(text string, ctx Context) *reader {

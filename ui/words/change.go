@@ -11,7 +11,7 @@ const NoteGrey = "note grey"
 
 // deeds are the codes of acts that are not a verb and a kind.
 var deeds = map[string]string{
-	NoteGrey: "note trees grey", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
+	NoteGrey: "note trees grey", Scribbled: "scribbled lines", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
 }
 
 var verbs = map[string][2]string{ // to do it, done
@@ -50,6 +50,9 @@ func Stored(c journal.Change) string {
 	verb, kind, _ := strings.Cut(c.Did, " ")
 	if c.Did == NoteGrey {
 		return "Trees grey noted."
+	}
+	if c.Did == Scribbled {
+		return "Scribbled lines stored."
 	}
 	if v, ok := verbs[verb]; ok && kinds[journal.Kind(kind)] != "" {
 		return sentence(kinds[journal.Kind(kind)] + " " + v[1])

@@ -89,3 +89,11 @@ func ordinal(n int) string {
 	}
 	return fmt.Sprintf("%d%s", n, suffix)
 }
+
+// Or lists what may be meant: the trees or the water.
+func Or(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
