@@ -54,7 +54,7 @@ func TestAgainst(t *testing.T) {
 		{id(603), 1, 0, id(701), "silhouette", " 23:48-00:55 01:10-01:50"},
 		{id(602), 1, 0, id(702), "length", " 23:25-00:55 01:10-01:50"},
 	}, got)
-	require.InEpsilon(t, 0.05, float64(n.Open.At(s.at("23:48")).Lux), 0.03)
+	require.InEpsilon(t, 0.05, float64(n.Open.At(s.at("23:48")).Lux), 0.06, "to the minute")
 	set.Rules = nil
 	require.Empty(t, build(t, s.log(), set).Against)
 }

@@ -173,7 +173,12 @@ func TestNews(t *testing.T) {
 	night := k.d.Night()
 	_, err := k.j.Log(journal.HouseRule{ID: journal.NewID(), Words: "short before grey"})
 	require.NoError(t, err)
-	assert.Same(t, night, k.d.Night(), "a house rule does not show in a night")
+	assert.False(t, night == k.d.Night(), "what lies off a house rule shows in a night")
+	assert.Equal(t, []What{Can | NightOpen | Cursor}, take())
+	night = k.d.Night()
+	_, err = k.j.Log(journal.Box{ID: journal.NewID(), Name: "Small", Use: "night"})
+	require.NoError(t, err)
+	assert.True(t, night == k.d.Night(), "a box does not")
 	assert.Equal(t, []What{Can}, take())
 	assert.Equal(t, "Anna", k.d.NightRow(0).Party[0])
 	anna := k.anna
