@@ -49,6 +49,7 @@ var laws = []law{
 	{"journal/archive", []string{"journal", "journal/store", "geo"}, "the whole journal as text and back, by way of the file"},
 	{"journal/intaketest", []string{"journal/intake", "geo", "journal/units"}, "a walk with known truth: what a track is made of, and no record"},
 	{"journal/album", []string{"journal/photo", "journal/units"}, "files and their sums: no record, no night, no window"},
+	{"journal/backup", []string{"journal", "journal/store"}, "which copies are kept; what is in them is the file's"},
 	{"journal/journaltest", []string{"journal", "geo", "journal/units"}, "records made up, for any store and any picture"},
 	{"journal/storetest", []string{"journal", "journal/journaltest", "geo", "journal/units"}, "the suite tests promises, not one store"},
 	{"timeline/sky", []string{"journal/units"}, "sun and moon do not know who fishes"},

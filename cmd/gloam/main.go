@@ -34,6 +34,7 @@ var commands = []command{
 	readCommand,
 	archiveCommand,
 	restoreCommand,
+	backupsCommand,
 }
 
 // The ways to end.

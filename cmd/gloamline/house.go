@@ -122,6 +122,7 @@ func (h *house) show(path, evening string) error {
 	h.diary.Crash = "" // told once
 	h.screen.Window().Show()
 	h.diary.Info("journal open", "file", path, "reading", s.ReadOnly())
+	h.backUp(s, time.Now(), h.screen.Tell)
 	if before != nil {
 		before.Window().Close()
 	}

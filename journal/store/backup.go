@@ -1,7 +1,6 @@
 package store
 
 import (
-	"errors"
 	"fmt"
 	"os"
 
@@ -73,17 +72,7 @@ func (s *Store) copyTo(op, path string, name naming) (string, error) {
 		return "", classify(op, err)
 	}
 	defer os.Remove(temp)
-	err = s.guard(op, func() error {
-		f, err := os.OpenFile(temp, os.O_WRONLY, 0)
-		if err != nil {
-			return err
-		}
-		err = s.db.View(func(tx *bolt.Tx) error {
-			_, err := tx.WriteTo(f)
-			return err
-		})
-		return errors.Join(err, f.Sync(), f.Close())
-	})
+	err = s.view(op, func(tx *bolt.Tx) error { return spill(tx, temp) })
 	if err != nil {
 		return "", err
 	}

@@ -2,6 +2,10 @@ package store
 
 import (
 	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
 
 	"gloamline/journal"
 )
@@ -49,4 +53,86 @@ func Restore(from, to string) error {
 	}
 	_, err = s.copyTo(op, to, func(temp, path string) (string, error) { return path, publish(temp, path) })
 	return errors.Join(err, s.Close())
+}
+
+// Replace puts a copy of the journal or backup at from in the place of the journal
+// at path, which must not be open. What lay there is kept, whatever it was, under
+// the name that comes back: keep, or keep with a number if that is taken. When
+// Replace fails, what lay at path lies there still.
+func Replace(path, from, keep string) (kept string, err error) {
+	const op = "restore journal"
+	if err := unused(op, path); err != nil {
+		return "", err
+	}
+	temp, err := tempBeside(path)
+	if err != nil {
+		return "", classify(op, err)
+	}
+	defer os.Remove(temp)
+	if err := os.Remove(temp); err != nil { // Restore makes it anew
+		return "", classify(op, err)
+	}
+	if err := Restore(from, temp); err != nil {
+		return "", err
+	}
+	if !exists(path) {
+		return "", classify(op, publish(temp, path))
+	}
+	// A second name first, so that the old journal has one at every moment.
+	if kept, err = secondName(path, keep); err != nil {
+		return "", classify(op, err)
+	}
+	if err := os.Rename(temp, path); err != nil {
+		return kept, classify(op, err)
+	}
+	return kept, classify(op, syncFolder(path))
+}
+
+// unused refuses a journal that somebody has open. A file that is damaged, or no
+// journal, or not there, may be replaced.
+func unused(op, path string) error {
+	s, err := attach(op, path, Options{}, false)
+	switch journal.KindOf(err) {
+	case journal.Locked, journal.ReadOnly:
+		return err
+	}
+	if err != nil {
+		return nil
+	}
+	return classify(op, s.Close())
+}
+
+// secondName gives the file at path another name besides its own.
+func secondName(path, keep string) (string, error) {
+	for n, name := 2, keep; ; n++ {
+		err := os.Link(path, name)
+		switch {
+		case err == nil:
+			return name, nil
+		case errors.Is(err, fs.ErrExist) && n < 1000:
+			name = fmt.Sprintf("%s-%d", keep, n)
+			continue
+		case errors.Is(err, fs.ErrExist):
+			return "", err
+		case exists(name):
+			return "", err
+		}
+		// Where the disk knows no links a copy does.
+		return name, duplicate(path, name)
+	}
+}
+
+// duplicate copies a file, whatever it holds, into one that is not there.
+func duplicate(from, to string) error {
+	in, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	_, err = io.Copy(out, in)
+	return errors.Join(err, out.Sync(), out.Close())
 }

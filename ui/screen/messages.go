@@ -49,6 +49,9 @@ func (s *Screen) tell(text string) {
 	s.foot.sync()
 }
 
+// Tell says something that needs no answer, from any goroutine.
+func (s *Screen) Tell(text string) { post(func() { s.tell(text) }) }
+
 // tellError says what went wrong and what can be done, in a dialog of two sentences.
 // What nobody foresaw is also written to the log.
 func (s *Screen) tellError(err error) {

@@ -2,7 +2,9 @@ package words
 
 import (
 	"fmt"
+	"path/filepath"
 	"strconv"
+	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -63,4 +65,41 @@ func OutlineLines(o journal.Outline, zone *time.Location) []string {
 // ArchiveHolds prints 812 changes and 2,104 records.
 func ArchiveHolds(changes, records uint64) string {
 	return counted(changes, "change", "changes") + " and " + counted(records, "record", "records")
+}
+
+// BackupFault says in one line why no backup was made at the start, or that the one
+// made is not whole. unsound is where that lies, empty if there is none.
+func BackupFault(err error, unsound string) string {
+	if unsound != "" && journal.KindOf(err) == journal.Corrupt {
+		return "The journal has a fault, and so has its backup; gloam check says where. No earlier backup was removed."
+	}
+	why := ""
+	switch journal.KindOf(err) {
+	case journal.NoRoom:
+		why = "there is no room left on the disk"
+	case journal.ReadOnly:
+		why = "its folder cannot be written to"
+	default:
+		why = strings.TrimSuffix(cause(err), ".")
+	}
+	return "No backup was made at this start: " + why + ". The journal itself is as it was."
+}
+
+// BackupLine says of a backup when it was taken and how large it is: Sat 4 July 2026,
+// 23:15, 1.2 MB.
+func BackupLine(at time.Time, bytes int64, zone *time.Location) string {
+	return DayAndClock(at, zone) + ", " + size(bytes)
+}
+
+// size prints 640 kB or 1.2 MB.
+func size(bytes int64) string {
+	if bytes < 1e6 {
+		return fmt.Sprintf("%d kB", (bytes+999)/1000)
+	}
+	return fmt.Sprintf("%.1f MB", float64(bytes)/1e6)
+}
+
+// RestoreKept says where the journal lies that was there before.
+func RestoreKept(kept string) string {
+	return "What was there before is kept as " + filepath.Base(kept) + "."
 }
