@@ -68,6 +68,14 @@ func (d Draft) feature(id geo.ID, f func(*geo.Feature)) (Draft, error) {
 	return d, nil
 }
 
+// Turn makes a point another sort of thing: a hazard a lie, for instance.
+func (d Draft) Turn(id geo.ID, role geo.Role) (Draft, error) {
+	if !role.Known() || role == geo.RolePool {
+		return d, refuse(id, geo.Point{}, "%q is nothing that can be marked", "Choose a way in, a hazard, a lie or a mark.", role)
+	}
+	return d.feature(id, func(f *geo.Feature) { f.Role = role })
+}
+
 // Remove takes a pool or feature away and numbers the pools again. Whether nights refer to a pool is the journal's
 // to say.
 func (d Draft) Remove(id geo.ID) (Draft, error) {

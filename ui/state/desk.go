@@ -71,6 +71,7 @@ type Desk struct {
 	shot  Shot         // the picture that was read last
 
 	card     *Card
+	beats    *BeatDesk
 	commands []*Command
 }
 

@@ -13,6 +13,9 @@ func (d *Desk) changed(c journal.Change) {
 	d.act(func() {
 		d.tell(Can)
 		d.forgetRows(c)
+		if d.beats != nil {
+			d.beats.follow(c)
+		}
 		if d.trip.IsZero() {
 			return
 		}
