@@ -57,10 +57,10 @@ func (m *menus) item(c *state.Command) *fyne.MenuItem {
 func (m *menus) chosen(c *state.Command) {
 	if f, ok := m.s.win.Canvas().Focused().(fyne.Shortcutable); ok {
 		switch {
-		case c.ID == "edit.undo":
+		case c.ID == "edit.undo" || c.ID == "draw.undo":
 			f.TypedShortcut(&fyne.ShortcutUndo{})
 			return
-		case c.ID == "edit.redo":
+		case c.ID == "edit.redo" || c.ID == "draw.redo":
 			f.TypedShortcut(&fyne.ShortcutRedo{})
 			return
 		case c.Menu == "Go" && shortcut(c.Key) != nil:

@@ -191,7 +191,7 @@ func (b *BeatDesk) read(id, text string) (act func() error, fault string) {
 		}
 		return func() error { return b.setZone(text) }, ""
 	case "river":
-		return func() error { return b.call(s.Name, text) }, ""
+		return func() error { return b.call("river", s.Name, text) }, ""
 	case "width":
 		w, err := units.ParseLength(text, units.Metre)
 		if err != nil {
@@ -222,7 +222,7 @@ func (b *BeatDesk) read(id, text string) (act func() error, fault string) {
 	case "name":
 		switch {
 		case b.sel.IsZero():
-			return func() error { return b.call(text, s.River.Name) }, ""
+			return func() error { return b.call("name", text, s.River.Name) }, ""
 		case b.isPool(b.sel) && strings.TrimSpace(text) == "":
 			return nil, words.PoolWantsName()
 		}

@@ -95,7 +95,7 @@ func zoneOf(name string) *time.Location {
 }
 
 // call names the beat and its river; a river that another beat lies on keeps its identity.
-func (b *BeatDesk) call(beat, river string) error {
+func (b *BeatDesk) call(about, beat, river string) error {
 	known := map[string]geo.ID{}
 	beats, _ := journal.All[journal.Beat](b.d.j)
 	for _, r := range beats {
@@ -103,7 +103,7 @@ func (b *BeatDesk) call(beat, river string) error {
 			known[strings.ToLower(s.River.Name)] = s.River.ID
 		}
 	}
-	return b.do("name", func(d draft.Draft) (draft.Draft, error) {
+	return b.do(about, func(d draft.Draft) (draft.Draft, error) {
 		d = d.Call(beat, river)
 		switch id, ok := known[strings.ToLower(strings.TrimSpace(river))]; {
 		case ok:

@@ -156,6 +156,7 @@ func (d *Desk) table() []*Command {
 
 	d.goTable(t)
 	d.playTable(t)
+	d.beatTable(t)
 	d.viewTable(t)
 	return t.rows
 }

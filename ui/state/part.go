@@ -17,6 +17,8 @@ const (
 	OnSketch
 	OnStrip
 	OnLog
+	OnPlan
+	OnSkyline
 )
 
 // Part returns which part has the keyboard.

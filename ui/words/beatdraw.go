@@ -185,3 +185,11 @@ func PlaceInOrder(n int) string { return fmt.Sprintf("Choose a number from 1 to 
 
 // Twice joins what happened and what to do.
 func Twice(what, do string) string { return sentence(what) + " " + do }
+
+// StoreTitle is what the menu calls storing the drawing.
+func StoreTitle(stands bool) string {
+	if stands {
+		return "Store the change …"
+	}
+	return "Store the beat"
+}
