@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/geo"
-	"gloamline/journal"
 	"gloamline/journal/units"
 	"gloamline/ui/words"
 )
@@ -203,92 +202,6 @@ func TestBeatKeptByLater(t *testing.T) {
 	assert.Error(t, emptyDesk(t).Beats().SetKeeper(keep))
 }
 
-// fished is a stored beat with a night on it that was fished in its first pool.
-func fished(t *testing.T) (*Desk, *BeatDesk) {
-	d := emptyDesk(t)
-	b := d.Beats()
-	drawThree(t, b)
-	require.NoError(t, b.Store())
-	c, err := d.NewNightCard()
-	require.NoError(t, err)
-	c.Set("rods.0.person", "Anna")
-	require.NoError(t, c.Commit())
-	run, err := d.AddCard(journal.KindRun)
-	require.NoError(t, err)
-	for _, f := range [][2]string{{"when", "23:00"}, {"until", "23:40"}, {"pool", "Alder Pool"}} {
-		run.Set(f[0], f[1])
-	}
-	require.NoError(t, run.Commit())
-	return d, b
-}
-
-// Ensure that a changed beat asks whether it was drawn wrong or has changed, that old nights
-// keep what was true then, that what a split pool became is recorded, and that each answer is one change.
-func TestBeatChangedFrom(t *testing.T) {
-	d, b := fished(t)
-	alder := b.now().Beat.InOrder()[0]
-	b.Select(alder.ID)
-	b.Take(SplitPool)
-	require.NoError(t, b.Click(pt(40, -20), 1))
-	require.NoError(t, b.Click(pt(40, 20), 1))
-	require.Nil(t, b.Refused())
-	require.Len(t, b.now().Beat.Pools, 4)
-	assert.ErrorIs(t, b.Store(), ErrAsk)
-	q, err := b.Question()
-	require.NoError(t, err)
-	assert.Equal(t, 1, q.Nights)
-	assert.Equal(t, []string{"Alder Pool"}, q.Lost)
-	assert.False(t, q.Elsewhere)
-
-	assert.ErrorContains(t, b.ChangeFrom("never"), "never")
-	seq := lastSeq(t, d)
-	require.NoError(t, b.ChangeFrom("10 July 2026"))
-	assert.Equal(t, seq+1, lastSeq(t, d))
-	r, err := journal.One[journal.Beat](d.Journal(), b.now().Beat.ID)
-	require.NoError(t, err)
-	require.Len(t, r.Revisions, 2)
-	assert.Len(t, r.On(journal.Date{Year: 2026, Month: 7, Day: 9}).Pools, 3)
-	assert.Len(t, r.On(journal.Date{Year: 2026, Month: 7, Day: 10}).Pools, 4)
-	assert.Len(t, r.Successors[alder.ID], 2)
-	assert.Len(t, d.Night().Beat.Pools, 3, "the night keeps what was true then")
-	assert.Equal(t, "Alder Pool", d.Night().Beat.InOrder()[0].Name)
-
-	b.Select(b.now().Beat.InOrder()[0].ID)
-	b.Set("name", "Alder Head")
-	assert.ErrorContains(t, b.ChangeFrom("1 July 2026"), "Choose a later evening")
-	require.NoError(t, b.Undo(), "the name")
-	require.NoError(t, b.Undo(), "and the stored change")
-	assert.Len(t, b.now().Beat.Pools, 3)
-	assert.False(t, b.Changed())
-}
-
-// Ensure that a correction changes what all nights see, as one change.
-func TestBeatCorrect(t *testing.T) {
-	d, b := fished(t)
-	b.Select(b.now().Beat.InOrder()[0].ID)
-	b.Set("name", "Alder Stream")
-	assert.Equal(t, "Alder Pool", d.Night().Beat.InOrder()[0].Name)
-	require.NoError(t, b.Correct())
-	assert.Equal(t, "Alder Stream", d.Night().Beat.InOrder()[0].Name)
-	assert.False(t, b.Changed())
-	require.NoError(t, d.Undo())
-	assert.Equal(t, "Alder Pool", d.Night().Beat.InOrder()[0].Name)
-	assert.Equal(t, "Alder Pool", b.now().Beat.InOrder()[0].Name, "the table goes along")
-
-	require.NoError(t, b.Delete())
-	err := b.Correct()
-	assert.Equal(t, journal.Conflict, journal.KindOf(err), "a pool that was fished in cannot never have been: %v", err)
-	assert.True(t, b.Changed())
-	require.NoError(t, b.ChangeFrom("10 July 2026"))
-}
-
-func lastSeq(t *testing.T, d *Desk) uint64 {
-	t.Helper()
-	cs, err := d.Journal().Changes(0, 1000)
-	require.NoError(t, err)
-	return uint64(len(cs))
-}
-
 // Ensure that corners can be taken hold of, made and deleted, and that a drag is one step.
 func TestBeatBend(t *testing.T) {
 	b := emptyDesk(t).Beats()
@@ -372,93 +285,6 @@ func TestBeatByKeys(t *testing.T) {
 	assert.Len(t, b.now().Strands(v.Of)[0].Points, 3)
 }
 
-// Ensure that the skyline of a pool is drawn on the strip, by keys, typed and taken over, each
-// a step of its own.
-func TestBeatSkyline(t *testing.T) {
-	d := emptyDesk(t)
-	b := d.Beats()
-	drawThree(t, b)
-	ids := b.Order()
-	b.Select(ids[0])
-	b.GraspSky(geo.SkyPoint{Bearing: 90.2, Altitude: 11.9}, 4, 3)
-	b.DragSky(geo.SkyPoint{Bearing: 95.1, Altitude: 14.2})
-	require.NoError(t, b.ReleaseSky())
-	p, _ := b.SkyPool()
-	assert.Equal(t, geo.Skyline{{Bearing: 95, Altitude: 14}}, p.Skyline, "to the half degree")
-	b.GraspSky(geo.SkyPoint{Bearing: 200, Altitude: 5}, 4, 3)
-	require.NoError(t, b.ReleaseSky())
-	b.GraspSky(geo.SkyPoint{Bearing: 94, Altitude: 13}, 4, 3)
-	require.NoError(t, b.ReleaseSky())
-	p, _ = b.SkyPool()
-	assert.Equal(t, geo.Skyline{{Bearing: 95, Altitude: 14}, {Bearing: 200, Altitude: 5}}, p.Skyline, "a click on a point moves nothing")
-	b.NextSky(+1)
-	require.NoError(t, b.NudgeSky(0, 0.5))
-	require.NoError(t, b.NudgeSky(0, 0.5))
-	require.NoError(t, b.Undo())
-	p, _ = b.SkyPool()
-	assert.Equal(t, units.Degrees(5), p.Skyline[1].Altitude)
-
-	b.Set("skyline", "90 12, 120 115")
-	f := fieldOf(b, "skyline")
-	assert.Equal(t, "90 12, 120 115", f.Value, "what cannot be read stays")
-	assert.Contains(t, f.Error, "115")
-	b.Set("skyline", "90 12, 120 15")
-	assert.Empty(t, fieldOf(b, "skyline").Error)
-	b.Select(ids[1])
-	b.Set("skyline as", ids[0].String())
-	p, _ = b.SkyPool()
-	assert.Equal(t, geo.Skyline{{Bearing: 90, Altitude: 12}, {Bearing: 120, Altitude: 15}}, p.Skyline)
-	require.NoError(t, b.ReadSky(reader("bearing,altitude\n100,8\n200,12\n"), -2))
-	p, _ = b.SkyPool()
-	assert.Equal(t, units.Degrees(98), p.Skyline[0].Bearing)
-	what, do := words.Explain(b.ReadSky(reader("90,95\n"), 0))
-	assert.Contains(t, what, "Line 1 of the list")
-	assert.NotEmpty(t, do)
-
-	assert.Equal(t, journal.Date{Year: 2026, Month: 7, Day: 4}, b.Evening(), "in the morning, last night")
-	b.StepEvening(+2)
-	assert.Equal(t, journal.Date{Year: 2026, Month: 7, Day: 6}, b.Evening())
-	b.StepEvening(0)
-	assert.Equal(t, journal.Date{Year: 2026, Month: 7, Day: 4}, b.Evening())
-}
-
-func fieldOf(b *BeatDesk, id string) Field {
-	for _, f := range b.Fields() {
-		if f.ID == id {
-			return f
-		}
-	}
-	return Field{}
-}
-
-// Ensure that a place is read in any notation, that its zone follows until one is chosen, and
-// that what cannot be read is told at the field and changes nothing.
-func TestBeatPlace(t *testing.T) {
-	b := emptyDesk(t).Beats()
-	b.New()
-	for text, zone := range map[string]string{"NX 12345 67890": "Europe/London", "geo:60.5,6.5": "Europe/Oslo", "53°47'S 67°42'W": "America/Argentina/Ushuaia"} {
-		b.Set("place", text)
-		assert.Empty(t, fieldOf(b, "place").Error, text)
-		assert.Equal(t, zone, b.now().Beat.Zone, text)
-	}
-	at := b.now().Beat.At
-	b.Set("place", "55.1")
-	assert.NotEmpty(t, fieldOf(b, "place").Error)
-	assert.Equal(t, "55.1", fieldOf(b, "place").Value)
-	assert.Equal(t, at, b.now().Beat.At)
-	b.Set("zone", "Nowhere/Land")
-	assert.Contains(t, fieldOf(b, "zone").Error, "Nowhere/Land")
-	b.Set("zone", "Europe/Dublin")
-	b.Set("place", "55.1, -4.6")
-	assert.Equal(t, "Europe/Dublin", b.now().Beat.Zone, "chosen by hand")
-	b.Set("place", "54.99, -7.36")
-	var near []string
-	for _, c := range fieldOf(b, "zone").Choices {
-		near = append(near, c.Value)
-	}
-	assert.Equal(t, []string{"Europe/London", "Europe/Dublin"}, near, "beside a border both are offered")
-}
-
 // Ensure that marks, ends and measures do what their tools say.
 func TestBeatTools(t *testing.T) {
 	b := emptyDesk(t).Beats()
@@ -520,21 +346,4 @@ func TestBeatBankByBank(t *testing.T) {
 		sides[f.Bank]++
 	}
 	assert.Equal(t, map[geo.Bank]int{geo.TrueLeft: 1, geo.TrueRight: 1}, sides)
-}
-
-// Ensure that a drawing that was changed stays when its beat changes elsewhere, and that storing
-// it says so.
-func TestBeatChangedElsewhere(t *testing.T) {
-	d, b := fished(t)
-	b.Select(b.now().Beat.InOrder()[0].ID)
-	b.Set("name", "Mine")
-	r, err := journal.One[journal.Beat](d.Journal(), b.now().Beat.ID)
-	require.NoError(t, err)
-	r.Revisions[0].Shape.Name = "Other"
-	_, err = d.Journal().Amend(r)
-	require.NoError(t, err)
-	assert.Equal(t, "Mine", b.now().Beat.InOrder()[0].Name)
-	q, err := b.Question()
-	require.NoError(t, err)
-	assert.True(t, q.Elsewhere)
 }
