@@ -18,7 +18,18 @@ type Overlay struct {
 	Nights []Laid // in the order given
 	Bins   []Bin  // of all nights, in the order of the axis; those in between that hold nothing are left out
 	Off    []Off  // what has no place on the axis, by reason
+	Pools  []PoolSum
 	Totals Totals // of all nights
+}
+
+// PoolSum is what several nights had at one pool; a zero pool holds the contacts of
+// which the pool is not known.
+type PoolSum struct {
+	Beat, Pool                   geo.ID
+	Name                         string // as it was on the last of the nights laid
+	Water                        time.Duration
+	Landed, Lost, Touches, Shows int
+	Runs, Nights                 int
 }
 
 // Off is what of some nights has no place on an axis.
@@ -95,6 +106,7 @@ func Lay(nights []*Night, axis Axis) *Overlay {
 		o.Nights = append(o.Nights, l)
 	}
 	o.Bins = all.sorted()
+	o.Pools = poolSums(nights)
 	return o
 }
 

@@ -110,6 +110,12 @@ func TestOverlayCountsAreTheNights(t *testing.T) {
 				}
 			}
 			require.Equal(rt, off, gone, "each contact off the axis %s is told", axis)
+			var pools Totals
+			for _, p := range o.Pools {
+				pools = pools.Plus(Totals{Landed: p.Landed, Lost: p.Lost, Touches: p.Touches, Shows: p.Shows, InWater: p.Water, Runs: p.Runs})
+			}
+			want = Totals{Landed: want.Landed, Lost: want.Lost, Touches: want.Touches, Shows: want.Shows, InWater: want.InWater, Runs: want.Runs}
+			require.Equal(rt, want, pools, "pool by pool")
 			if axis == ClockAxis || axis == LightAxis {
 				require.Empty(rt, o.Off, "every moment has a clock and a light")
 			}
