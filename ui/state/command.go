@@ -54,7 +54,7 @@ type Command struct {
 }
 
 // Menus lists the menus in order.
-var Menus = []string{"File", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "View", "Help"}
+var Menus = []string{"File", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "Together", "View", "Help"}
 
 // Commands returns all commands in the order of the menus.
 func (d *Desk) Commands() []*Command { return d.commands }

@@ -157,6 +157,7 @@ func (d *Desk) table() []*Command {
 	d.goTable(t)
 	d.playTable(t)
 	d.beatTable(t)
+	d.togetherTable(t)
 	d.viewTable(t)
 	return t.rows
 }

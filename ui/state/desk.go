@@ -72,6 +72,7 @@ type Desk struct {
 
 	card     *Card
 	beats    *BeatDesk
+	together *Together // nil until it is entered
 	commands []*Command
 }
 

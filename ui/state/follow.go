@@ -16,6 +16,9 @@ func (d *Desk) changed(c journal.Change) {
 		if d.beats != nil {
 			d.beats.follow(c)
 		}
+		if d.together != nil {
+			d.together.follow(c)
+		}
 		if d.trip.IsZero() {
 			return
 		}
