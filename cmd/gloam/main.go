@@ -35,6 +35,7 @@ var commands = []command{
 	archiveCommand,
 	restoreCommand,
 	backupsCommand,
+	repairCommand,
 }
 
 // The ways to end.

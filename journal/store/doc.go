@@ -35,8 +35,8 @@
 //
 // # Not done
 //
-// No repair: a damaged journal is refused or its faults are listed, and a
-// backup is the way back. No compaction: bbolt reuses free pages but does not
+// A damaged journal is refused or its faults are listed, never mended in place:
+// Repair saves what can be read into a new file. No compaction: bbolt reuses free pages but does not
 // give them back to the disk. No watching for changes by other programs: the
 // lock keeps them out while the journal is open for writing. On a network file
 // system the lock is as good as that system makes it.

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 
 	"gloamline/journal"
 )
@@ -27,9 +28,10 @@ func OutlineOf(path string) (journal.Outline, error) {
 	return o, classify(op, err)
 }
 
-// faultless returns an error if Check finds anything.
+// faultless returns an error if Check finds anything but records of a later version.
 func (s *Store) faultless(op string) error {
 	faults, err := s.Check()
+	faults = slices.DeleteFunc(faults, func(f journal.Fault) bool { return journal.KindOf(f.Err) == journal.Newer })
 	if err == nil && len(faults) > 0 {
 		err = failing(op, journal.Corrupt, "%w, and %d more", faults[0], len(faults)-1)
 	}
@@ -91,15 +93,14 @@ func Replace(path, from, keep string) (kept string, err error) {
 // unused refuses a journal that somebody has open. A file that is damaged, or no
 // journal, or not there, may be replaced.
 func unused(op, path string) error {
-	s, err := attach(op, path, Options{}, false)
-	switch journal.KindOf(err) {
-	case journal.Locked, journal.ReadOnly:
+	s, err := attach(op, path, Options{}, true)
+	switch {
+	case err == nil:
+		return classify(op, s.Close())
+	case journal.KindOf(err) == journal.Locked:
 		return err
 	}
-	if err != nil {
-		return nil
-	}
-	return classify(op, s.Close())
+	return nil
 }
 
 // secondName gives the file at path another name besides its own.

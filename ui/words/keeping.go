@@ -103,3 +103,31 @@ func size(bytes int64) string {
 func RestoreKept(kept string) string {
 	return "What was there before is kept as " + filepath.Base(kept) + "."
 }
+
+// RepairLines says what a repair saved of a damaged journal, and what it could not.
+func RepairLines(r journal.Repaired) []string {
+	out := []string{fmt.Sprintf("Saved: %s, and %s that made them.", counted(r.Records, "record", "records"), counted(r.Changes, "change", "changes"))}
+	if r.Whole() {
+		return append(out, "Nothing is missing.")
+	}
+	line := func(n int, one, many string) {
+		if n > 0 {
+			out = append(out, counted(n, one, many))
+		}
+	}
+	gone := uint64(0)
+	for _, g := range r.Gaps {
+		gone += g.To - g.From + 1
+	}
+	if gone > 0 {
+		out = append(out, counted(gone, "change", "changes")+" of "+thousands(r.Last)+" could not be read: what stood before and after is kept, how it came about is not.")
+	}
+	line(len(r.Older), "record stands as it was earlier: its latest version could not be read.", "records stand as they were earlier: their latest versions could not be read.")
+	line(len(r.Unproved), "record stands as it was found, though no change tells of it.", "records stand as they were found, though no change tells of them.")
+	line(len(r.Lost), "record is lost.", "records are lost.")
+	line(len(r.Nights), "night is lost itself, while entries of it were saved: they are in the archive of the new journal.", "nights are lost themselves, while entries of them were saved: they are in the archive of the new journal.")
+	if r.Open {
+		out = append(out, "Later changes may be missing besides: nothing in the file tells. Compare the last night with what you remember, and with the latest backup.")
+	}
+	return out
+}
