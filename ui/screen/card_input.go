@@ -40,7 +40,7 @@ func newInput(f state.Field, h *hooks) input {
 	switch f.Kind {
 	case state.Pick:
 		return newChooser(h)
-	case state.Combo:
+	case state.Combo, state.Spot:
 		return newCombo(h)
 	case state.Tick:
 		return newTick(h)

@@ -53,6 +53,7 @@ type field struct {
 	ask     func() *Question   // the doubt that put left
 	read    func() string      // how the text was understood
 	hidden  func() bool        // not to be shown for this draft
+	seldom  func() bool        // seldom needed for this draft
 	doubt   func() string      // why what was typed is likely a slip; empty if it is not
 	want    func() string      // what must be said first; empty if nothing
 	picture func() []byte      // of the draft, to be shown with the field
@@ -113,6 +114,7 @@ func (c *Card) shown(f *field) Field {
 	if f.picture != nil {
 		out.Picture = f.picture()
 	}
+	out.More = f.More || f.seldom != nil && f.seldom()
 	if out.Error == "" {
 		out.Error = c.faults[f.ID]
 	}

@@ -58,8 +58,11 @@ func (c *Card) fishFields(k *journal.Contact) {
 		}
 		return words.VeryHeavy(w)
 	}
-	c.add(tickField("estimated", "Weight judged, not weighed", &k.Estimated))
-	c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, typed(c.d.prefs).Fish))
+	judged := c.add(tickField("estimated", "Weight judged, not weighed", &k.Estimated))
+	length := c.add(lengthField("length", "Length, snout to fork", "42 cm", &k.Length, typed(c.d.prefs).Fish))
+	for _, f := range []*field{weight, judged, length} { // of a fish that was never on, hardly anybody knows
+		f.seldom = func() bool { return k.Touch != journal.Landed && k.Touch != journal.Lost }
+	}
 
 	landed := func() bool { return k.Touch == journal.Landed }
 	fate := c.add(pickField("fate", "Returned or kept", &k.Fate, journal.Fates, ""))
@@ -71,7 +74,7 @@ func (c *Card) fishFields(k *journal.Contact) {
 	c.add(textField("air_seconds", "Out of the water, seconds", "15", &k.AirTime, parseSeconds, strconv.Itoa)).more()
 	c.add(textField("tag", "Tag number", "or none", &k.Tag, func(s string) (string, error) { return s, nil }, func(s string) string { return s })).more()
 	c.add(pickText("part", "Part of the pool", &k.Part, journal.Parts)).more()
-	c.add(spotField("spot", "Place", &k.Spot))
+	c.add(c.inWords(spotField("spot", "Place", &k.Spot), func() journal.ID { return c.poolOf(k) }, true))
 	c.noteField(&k.Head)
 
 	plain := c.batch
@@ -146,6 +149,17 @@ func (c *Card) poolUnder(text string) (journal.ID, bool) {
 	}
 	spot, ok := c.d.night.Beat.Layout().Snap(p, besidePool)
 	return spot.Pool, ok
+}
+
+// poolOf is the pool of a contact as drafted: noted, else that of its run.
+func (c *Card) poolOf(k *journal.Contact) journal.ID {
+	if id, ok := k.Pool.Get(); ok {
+		return id
+	}
+	if run := c.runAt(k.Rod, c.at(&k.Head)); run != nil {
+		return run.Run.Pool
+	}
+	return journal.ID{}
 }
 
 func parseSeconds(s string) (int, error) {

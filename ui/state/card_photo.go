@@ -59,7 +59,7 @@ func (c *Card) photoFields(p *journal.Photo) {
 		return words.ShotTime(read(), at, c.d.night.Zone, known, in, isExactly(p.When, at))
 	}
 	c.keepField(p, shot)
-	c.add(spotField("spot", "Place", &p.Spot))
+	c.add(c.inWords(spotField("spot", "Place", &p.Spot), c.d.Pool, true))
 	c.noteField(&p.Head)
 	plain := c.batch
 	c.batch = func() journal.Batch {

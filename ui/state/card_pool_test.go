@@ -1,6 +1,7 @@
 package state
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -102,4 +103,52 @@ func TestRunTakesPoolOfItsPlace(t *testing.T) {
 	c.Set("pool", "Alder Pool")
 	c.Set("enter", at)
 	assert.Equal(t, "Alder Pool", field1(t, c, "pool").Shown())
+}
+
+// Ensure that the short form of a fish that was never on asks for no weight and no length,
+// that they are there when asked for, and come up by themselves when it was landed.
+func TestSizeOfAFishNeverOn(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	short := func(c *Card, id string) bool {
+		f, ok := c.Field(id)
+		require.True(t, ok, id)
+		return !f.More
+	}
+	for _, touch := range journal.Touches {
+		c, err := k.d.FishCard(touch)
+		require.NoError(t, err)
+		on := touch == journal.Landed || touch == journal.Lost
+		for _, id := range []string{"weight", "estimated", "length"} {
+			assert.Equal(t, on, short(c, id), "%s %s", touch, id)
+		}
+		c.Set("touch", string(journal.Landed))
+		assert.True(t, short(c, "weight"), touch)
+	}
+}
+
+// Ensure that each choice of the moon can be told by its first letter, and that what the
+// river does is asked in words that tell apart.
+func TestChoicesTellApart(t *testing.T) {
+	k := newKit(t)
+	k.night(false)
+	letters := func(kind journal.Kind, id string) map[string]bool {
+		c, err := k.d.AddCard(kind)
+		require.NoError(t, err)
+		f, _ := c.Field(id)
+		out := map[string]bool{}
+		for _, o := range f.Choices {
+			out[strings.Fields(o.Label)[0]] = true
+		}
+		return out
+	}
+	assert.Len(t, letters(journal.KindSky, "moon"), 4, "not known and not up begin alike")
+	assert.NotContains(t, letters(journal.KindSky, "moon"), "moon")
+	c, err := k.d.AddCard(journal.KindWater)
+	require.NoError(t, err)
+	f, _ := c.Field("trend")
+	assert.Equal(t, "The river is", f.Label)
+	c.Set("trend", "falling, still in spate")
+	f, _ = c.Field("trend")
+	assert.Equal(t, string(journal.FallingFlood), f.Value)
 }

@@ -22,8 +22,9 @@ func (c *Card) runFields(r *journal.Run) {
 		p, _ := c.d.night.Beat.Pool(r.Pool)
 		return string(p.Bank)
 	}
-	c.add(spotField("enter", "Went in", &r.Enter))
-	c.add(spotField("leave", "Came out", &r.Leave))
+	at := func() journal.ID { return r.Pool }
+	c.add(c.inWords(spotField("enter", "Went in", &r.Enter), at, false))
+	c.add(c.inWords(spotField("leave", "Came out", &r.Leave), at, false))
 	c.noteField(&r.Head)
 }
 

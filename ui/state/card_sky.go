@@ -27,7 +27,7 @@ func (c *Card) waterFields(w *journal.Water) {
 	level := c.add(textField("level", "Level", "0.46 m on the staff", &w.Level,
 		func(s string) (units.Length, error) { return units.ParseLevel(s, typed(c.d.prefs).Level) }, units.Length.String))
 	level.Label = "Level"
-	c.add(pickField("trend", "Trend", &w.Trend, journal.Trends, ""))
+	c.add(pickField("trend", "The river is", &w.Trend, journal.Trends, ""))
 	c.add(pickField("clarity", "Colour of the water", &w.Clarity, journal.Clarities, ""))
 	c.add(tempField("temp", "Water temperature", "14.2 °C", &w.Temp, typed(c.d.prefs).Temp))
 	c.noteField(&w.Head)

@@ -145,7 +145,7 @@ func (d *Desk) table() []*Command {
 	add("add.way", "Way of fishing …", key("W"), "Adds how fast and how deep the fly was fished.", night, entry(journal.KindWay))
 	add("add.grey", "Trees grey …", key("T"), "Adds the moment at which colour was gone from the trees.", night, card(d.GreyCard))
 	add("add.sky", "Sky …", key("S"), "Adds cloud and moon.", night, entry(journal.KindSky))
-	add("add.water", "River …", key("V"), "Adds level, trend, colour and temperature of the water.", night, entry(journal.KindWater))
+	add("add.water", "River …", key("V"), "Adds the level, whether it rises or falls, and the colour and temperature of the water.", night, entry(journal.KindWater))
 	add("add.weather", "Weather …", key("M"), "Adds wind, mist, rain and air.", night, entry(journal.KindWeather))
 	add("add.ready", "Pool ready …", key("Y"), "Adds when a pool would not be scared any more.", night, entry(journal.KindReady))
 	add("add.break", "Break …", key("K"), "Adds a rest from fishing.", night, entry(journal.KindBreak))

@@ -1,6 +1,10 @@
 package words
 
-import "gloamline/journal"
+import (
+	"strings"
+
+	"gloamline/journal"
+)
 
 // Label names a stored value as a card offers it: the words of the other sentences,
 // else the stored text, which is plain words for most lists.
@@ -13,10 +17,13 @@ func Label(v any) string {
 		s = SpeciesName(v)
 	case journal.Trend:
 		s = TrendName(v)
+		if v == journal.FallingFlood { // beside "fining down" the one word would not tell them apart
+			s = "falling, still in spate"
+		}
 	case journal.Clarity:
 		s = ClarityName(v)
 	case journal.MoonSeen:
-		s = MoonSeenName(v)
+		s = strings.TrimPrefix(MoonSeenName(v), "moon ") // the field says that it is the moon
 	case journal.Bank:
 		s = BankName(v)
 	case journal.Depth:
