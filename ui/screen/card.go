@@ -80,11 +80,15 @@ type cardRow struct {
 func (c *card) sync() (fresh bool) {
 	now := c.s.desk.Card()
 	if now == nil {
-		c.shown, c.rows = nil, nil
+		if c.shown != nil {
+			c.shown, c.rows = nil, nil
+			c.s.foot.sync()
+		}
 		return false
 	}
 	if now != c.shown {
 		c.shown, c.more, c.warned = now, false, false
+		c.s.tell("") // what was said before is not about this
 		c.rebuild()
 		c.scroll.ScrollToTop()
 		return true

@@ -9,6 +9,7 @@ import (
 
 	"gloamline/ui/draw"
 	"gloamline/ui/state"
+	own "gloamline/ui/widget"
 	"gloamline/ui/words"
 )
 
@@ -187,6 +188,7 @@ func (a *arrow) Tapped(*fyne.PointEvent) { a.tapped() }
 type chooser struct {
 	widget.Select
 	h       *hooks
+	ring    own.Ring
 	choices []state.Choice
 	typed   string // letters typed since the keyboard came
 }
@@ -240,8 +242,20 @@ func (c *chooser) step(by int) {
 // FocusGained is part of fyne.Focusable.
 func (c *chooser) FocusGained() {
 	c.Select.FocusGained()
+	c.ring.Show(true)
 	c.typed = ""
 	c.h.focus()
+}
+
+// FocusLost is part of fyne.Focusable.
+func (c *chooser) FocusLost() {
+	c.Select.FocusLost()
+	c.ring.Show(false)
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (c *chooser) CreateRenderer() fyne.WidgetRenderer {
+	return c.ring.Around(c.Select.CreateRenderer())
 }
 
 // TypedKey is part of fyne.Focusable.
@@ -294,7 +308,8 @@ func (c *chooser) find(want string, skip int) bool {
 // tick is yes or nothing.
 type tick struct {
 	widget.Check
-	h *hooks
+	h    *hooks
+	ring own.Ring
 }
 
 func newTick(h *hooks) *tick {
@@ -331,7 +346,19 @@ func (t *tick) Tapped(*fyne.PointEvent) {
 // FocusGained is part of fyne.Focusable.
 func (t *tick) FocusGained() {
 	t.Check.FocusGained()
+	t.ring.Show(true)
 	t.h.focus()
+}
+
+// FocusLost is part of fyne.Focusable.
+func (t *tick) FocusLost() {
+	t.Check.FocusLost()
+	t.ring.Show(false)
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (t *tick) CreateRenderer() fyne.WidgetRenderer {
+	return t.ring.Around(t.Check.CreateRenderer())
 }
 
 // TypedKey is part of fyne.Focusable.

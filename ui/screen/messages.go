@@ -35,6 +35,9 @@ func newFooter(s *Screen) *footer {
 
 func (f *footer) sync() {
 	f.hint.Text = words.FooterHint(f.s.desk.Night() != nil)
+	if f.s.desk.Card() != nil { // the arrows and Space are the card's then
+		f.hint.Text = words.CardHint()
+	}
 	if r := f.s.rooms.here(); r != nil {
 		f.hint.Text = r.hint()
 	}
@@ -78,7 +81,25 @@ func (s *Screen) message(what, do string) {
 // sheetButton is a button of a dialog; keys that mean nothing to it are the dialog's.
 type sheetButton struct {
 	widget.Button
-	key func(*fyne.KeyEvent) bool
+	key  func(*fyne.KeyEvent) bool
+	ring own.Ring
+}
+
+// FocusGained is part of fyne.Focusable.
+func (b *sheetButton) FocusGained() {
+	b.Button.FocusGained()
+	b.ring.ShowOn(true, b.Importance)
+}
+
+// FocusLost is part of fyne.Focusable.
+func (b *sheetButton) FocusLost() {
+	b.Button.FocusLost()
+	b.ring.Show(false)
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (b *sheetButton) CreateRenderer() fyne.WidgetRenderer {
+	return b.ring.Around(b.Button.CreateRenderer())
 }
 
 func newSheetButton(s *Screen, label string, tapped func()) *sheetButton {

@@ -44,6 +44,9 @@ func (s *Screen) showPage() {
 	name.SetText(filepath.Join(s.pageFolder(), words.PageFile(n)+".pdf"))
 	note := own.NewParagraph(draw.Font{Size: 12}, 640, s.soft)
 	note.SetText(words.PageHint())
+	if look.Name == scene.Lamp.Name {
+		note.SetText(words.PageHintLamp())
+	}
 	var hide func()
 	save := func() {
 		s.savePage(n, pages, name.Text, func(err error) {

@@ -24,6 +24,10 @@ func (s *Screen) TellRegions() {
 		for to, b := range s.rooms.ways {
 			s.tellRegion("command view.room-"+string(to), b)
 		}
+		if s.start.all.Visible() {
+			s.tellRegion("start beat", s.start.beat)
+			s.tellRegion("start night", s.start.night)
+		}
 		s.tellCardRegions()
 		s.tellMenuRegions()
 		if r := s.rooms.here(); r != nil {

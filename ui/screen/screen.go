@@ -50,6 +50,7 @@ type Screen struct {
 	header *header
 	tools  *tools
 	sketch *own.Board
+	start  *start
 	log    *own.Board
 	strip  *own.Board
 	bound  map[string]bool // commands that the window carries out itself
@@ -95,6 +96,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.header = newHeader(s)
 	s.tools = newTools(s)
 	s.sketch = s.newSketch()
+	s.start = newStart(s)
 	s.log = s.newLog()
 	s.strip = s.newStrip()
 	s.legend = s.newLegend()
@@ -104,7 +106,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.menus = newMenus(s)
 
 	l := &night{
-		header: s.header.all, tools: s.tools.all, sketch: s.panel(s.sketch), log: s.panel(s.log), strip: s.panel(s.strip),
+		header: s.header.all, tools: s.tools.all, sketch: s.panel(container.NewStack(s.sketch, s.start.all)), log: s.panel(s.log), strip: s.panel(s.strip),
 		legend: s.panel(s.legend), card: s.card.all, cardOpen: func() bool { return d.Card() != nil }, sh: s.shares, legendHeight: s.legendHeight,
 	}
 	s.dividers(l)
@@ -145,6 +147,9 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.Nights | state.NightOpen | state.Look) {
 		s.side.sync()
+	}
+	if w.Has(startNews) {
+		s.start.sync()
 	}
 	if w.Has(state.NightOpen | state.Look) {
 		s.header.sync()

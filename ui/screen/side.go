@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -50,11 +51,12 @@ func newSide(s *Screen) *side {
 }
 
 // flat is the window's theme without the shadows at the ends of what scrolls: the bar
-// beside the list says enough, and in a dark window a shadow that shows is a glare.
+// beside the list says enough, and in a dark window a shadow that shows is a glare. The
+// grounds of the rows are their own, since the toolkit's would take in a month's heading.
 type flat struct{ s *Screen }
 
 func (f flat) Color(n fyne.ThemeColorName, v fyne.ThemeVariant) color.Color {
-	if n == theme.ColorNameShadow {
+	if n == theme.ColorNameShadow || n == theme.ColorNameSelection || n == theme.ColorNameHover {
 		return color.Transparent
 	}
 	return f.s.theme.Color(n, v)
@@ -87,6 +89,8 @@ type nightList struct {
 	s     *Screen
 	mute  bool
 	count int
+	at    int  // the row that the keys are at
+	keys  bool // the list has the keyboard
 }
 
 func newNightList(s *Screen) *nightList {
@@ -107,6 +111,7 @@ func newNightList(s *Screen) *nightList {
 			s.side.sync()
 		}
 	}
+	l.OnHighlighted = func(i widget.ListItemID) { l.at = i }
 	l.HideSeparators = true
 	l.ExtendBaseWidget(l)
 	return l
@@ -117,8 +122,8 @@ func (l *nightList) months() {
 	n := l.s.desk.NightCount()
 	for i := range max(n, l.count) {
 		h := float32(rowHeight)
-		if i < n && l.heads(i) {
-			h += headHeight
+		if i < n {
+			h = l.rowHeight(i)
 		}
 		l.SetItemHeight(i, h)
 	}
@@ -143,6 +148,44 @@ func (l *nightList) mark(row int) {
 		return
 	}
 	l.Select(row)
+	l.whole(row)
+}
+
+// whole has the list begin with a whole row, its heading too, that row in view.
+func (l *nightList) whole(row int) {
+	off, gap := l.GetScrollOffset(), l.Theme().Size(theme.SizeNamePadding)
+	top, sel := float32(0), float32(0)
+	tops := make([]float32, l.count)
+	for i := range tops {
+		tops[i] = top
+		if i == row {
+			sel = top + l.rowHeight(i)
+		}
+		top += l.rowHeight(i) + gap
+	}
+	back, on := float32(-1), float32(-1) // the last before that shows the night whole, else the next
+	for _, t := range tops {
+		switch {
+		case t <= off+0.5 && sel <= t+l.Size().Height:
+			back = t
+		case t > off && on < 0:
+			on = t
+		}
+	}
+	best := back
+	if best < 0 {
+		best = on
+	}
+	if best >= 0 && best != off {
+		l.ScrollToOffset(best)
+	}
+}
+
+func (l *nightList) rowHeight(i int) float32 {
+	if l.heads(i) {
+		return rowHeight + headHeight
+	}
+	return rowHeight
 }
 
 // Resize keeps the open night in view: the list is made before it has a size.
@@ -150,14 +193,33 @@ func (l *nightList) Resize(size fyne.Size) {
 	before := l.Size()
 	l.List.Resize(size)
 	if n := l.s.desk.Night(); n != nil && size.Height > 0 && size.Height != before.Height {
-		l.ScrollTo(max(0, l.s.desk.RowOf(n.Log.Trip.ID)))
+		row := max(0, l.s.desk.RowOf(n.Log.Trip.ID))
+		l.ScrollTo(row)
+		l.whole(row)
 	}
+}
+
+// FocusGained is part of fyne.Focusable.
+func (l *nightList) FocusGained() {
+	l.keys = true
+	l.List.FocusGained()
+}
+
+// FocusLost is part of fyne.Focusable.
+func (l *nightList) FocusLost() {
+	l.keys = false
+	l.List.FocusLost()
 }
 
 // TypedKey is part of fyne.Focusable.
 func (l *nightList) TypedKey(k *fyne.KeyEvent) {
 	switch k.Name {
-	case fyne.KeyUp, fyne.KeyDown, fyne.KeySpace:
+	case fyne.KeyUp, fyne.KeyDown:
+		was := l.at
+		l.List.TypedKey(k)
+		l.RefreshItem(was)
+		l.RefreshItem(l.at)
+	case fyne.KeySpace:
 		l.List.TypedKey(k)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		l.List.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace})
@@ -177,6 +239,9 @@ func (l *nightList) TypedRune(r rune) {
 type nightItem struct {
 	widget.BaseWidget
 	s    *Screen
+	row  int
+	over bool              // the pointer is
+	fill *canvas.Rectangle // the ground of what is open or pointed at, without the month's heading
 	bar  *canvas.Rectangle
 	head *canvas.Text // the month, over the first of its nights
 	date *canvas.Text
@@ -184,13 +249,16 @@ type nightItem struct {
 }
 
 func newNightItem(s *Screen) *nightItem {
-	i := &nightItem{s: s, bar: canvas.NewRectangle(color.Transparent), head: canvas.NewText("", color.Transparent), date: canvas.NewText("", color.Transparent), what: canvas.NewText("", color.Transparent)}
+	i := &nightItem{s: s, fill: canvas.NewRectangle(color.Transparent), bar: canvas.NewRectangle(color.Transparent), head: canvas.NewText("", color.Transparent), date: canvas.NewText("", color.Transparent), what: canvas.NewText("", color.Transparent)}
 	i.head.TextSize, i.date.TextSize, i.what.TextSize = 12, 13.5, 12
 	i.ExtendBaseWidget(i)
 	return i
 }
 
 func (i *nightItem) set(row int) {
+	if row != i.row { // the row moved on under the pointer
+		i.row, i.over = row, false
+	}
 	r := i.s.desk.NightRow(row)
 	k := i.s.look()
 	i.head.Text, i.head.Color = "", k.Soft
@@ -208,12 +276,43 @@ func (i *nightItem) set(row int) {
 	if r.Open {
 		i.bar.FillColor = k.Accent
 	}
+	i.ground(r.Open)
 	i.Refresh()
+}
+
+// ground is that of the night that is open, pointed at, or reached by keys.
+func (i *nightItem) ground(open bool) {
+	l := i.s.side.list
+	i.fill.CornerRadius, i.fill.FillColor, i.fill.StrokeWidth = 4, color.Transparent, 0
+	switch {
+	case open:
+		i.fill.FillColor = i.s.theme.Color(theme.ColorNameSelection, 0)
+	case i.over:
+		i.fill.FillColor = i.s.theme.Color(theme.ColorNameHover, 0)
+	}
+	if l.keys && l.at == i.row {
+		i.fill.StrokeColor, i.fill.StrokeWidth = i.s.look().Accent, 1.5
+	}
+	i.fill.Refresh()
+}
+
+// MouseIn is part of desktop.Hoverable.
+func (i *nightItem) MouseIn(*desktop.MouseEvent) { i.point(true) }
+
+// MouseMoved is part of desktop.Hoverable.
+func (i *nightItem) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut is part of desktop.Hoverable.
+func (i *nightItem) MouseOut() { i.point(false) }
+
+func (i *nightItem) point(on bool) {
+	i.over = on
+	i.ground(i.row < i.s.desk.NightCount() && i.s.desk.NightRow(i.row).Open)
 }
 
 // CreateRenderer is part of fyne.Widget.
 func (i *nightItem) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(container.New(nightItemLayout{}, i.bar, i.head, i.date, i.what))
+	return widget.NewSimpleRenderer(container.New(nightItemLayout{}, i.fill, i.bar, i.head, i.date, i.what))
 }
 
 const (
@@ -229,8 +328,9 @@ func (nightItemLayout) MinSize([]fyne.CanvasObject) fyne.Size {
 
 func (nightItemLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	y := s.Height - rowHeight
-	place(o[0], 0, y+4, 3, rowHeight-8)
-	place(o[1], 11, y-18, s.Width-12, 16)
-	place(o[2], 11, y+3, s.Width-12, 18)
-	place(o[3], 11, y+21, s.Width-12, 16)
+	place(o[0], 0, y, s.Width, rowHeight)
+	place(o[1], 0, y+4, 3, rowHeight-8)
+	place(o[2], 11, y-18, s.Width-12, 16)
+	place(o[3], 11, y+3, s.Width-12, 18)
+	place(o[4], 11, y+21, s.Width-12, 16)
 }

@@ -104,6 +104,7 @@ type Button struct {
 	OnRune func(rune)
 	Tabs   bool // the Tab key is one of those of OnKey
 	layer  *TipLayer
+	ring   Ring
 }
 
 var _ desktop.Hoverable = (*Button)(nil)
@@ -114,6 +115,23 @@ func NewButton(label, tip string, icon fyne.Resource, layer *TipLayer, tapped fu
 	b.Text, b.Icon, b.OnTapped, b.Importance = label, icon, tapped, widget.LowImportance
 	b.ExtendBaseWidget(b)
 	return b
+}
+
+// FocusGained is part of fyne.Focusable.
+func (b *Button) FocusGained() {
+	b.Button.FocusGained()
+	b.ring.ShowOn(true, b.Importance)
+}
+
+// FocusLost is part of fyne.Focusable.
+func (b *Button) FocusLost() {
+	b.Button.FocusLost()
+	b.ring.Show(false)
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (b *Button) CreateRenderer() fyne.WidgetRenderer {
+	return b.ring.Around(b.Button.CreateRenderer())
 }
 
 // MouseIn is part of desktop.Hoverable.

@@ -17,6 +17,10 @@ func NoNightOpen() Told {
 	return Told{"No night is open, and what is written down belongs to a night.", "Open one at the left, or press Ctrl+N to write up a new one."}
 }
 
+// ReadBeatStart and FirstNight are the next steps of an empty journal, on buttons.
+func ReadBeatStart() string { return "Read a beat in …" }
+func FirstNight() string    { return "Write up the first night …" }
+
 // EmptyJournal stands in place of NoNight while the journal has no night to choose.
 func EmptyJournal(hasBeat bool) string {
 	if hasBeat {

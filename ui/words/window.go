@@ -78,6 +78,11 @@ func FooterHint(hasNight bool) string {
 	return "Arrows move the cursor, Space plays the night, F1 shows all keys"
 }
 
+// CardHint stands at the foot of the window while a card is open.
+func CardHint() string {
+	return "Enter stores, Escape puts the card away, Tab goes on, F1 shows all keys"
+}
+
 // KeySection heads a part of the sheet of keys: a menu, or what keys mean in one part of
 // the window only.
 func KeySection(menu string, onSketch, onLog bool) string {
@@ -230,6 +235,11 @@ func PageFile(n *timeline.Night) string {
 		return r
 	}, n.Beat.Name)
 	return strings.TrimSpace(n.Log.Trip.Evening.String() + " " + name)
+}
+
+// PageHintLamp stands there under the lamp, where the page is shown in red.
+func PageHintLamp() string {
+	return "Shown in red for your eyes; the file has its own colours, black on white. For printing save it as PDF. The ending of the name says the format."
 }
 
 // PageHint stands over the name of a page to be saved.
