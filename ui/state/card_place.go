@@ -19,7 +19,7 @@ const midStream = 0.3
 // the position that stands by them; a click on the sketch is finer and stays as it is. The
 // way in and out of a run is on a bank; a fish may lie in the middle too.
 func (c *Card) inWords(f *field, pool func() journal.ID, middle bool) *field {
-	f.Hint = words.PlaceHint()
+	f.Hint = words.SpotHint()
 	f.choices = func() []Choice {
 		lay := c.d.night.Beat.Layout()
 		out := []Choice{{"", words.NotKnown()}}

@@ -2,8 +2,8 @@ package words
 
 import "gloamline/geo"
 
-// PlaceHint says how a place is given.
-func PlaceHint() string { return "click on the sketch, or Down" }
+// SpotHint says how a place is given.
+func SpotHint() string { return "click on the sketch, or Down" }
 
 // PoolPart tells a place by the part of a pool and the side: tail, true right; with the
 // pool's name where that must be said: tail of Long Flat, true right.
