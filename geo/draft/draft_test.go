@@ -154,7 +154,7 @@ func TestSplitAndJoin(t *testing.T) {
 	assert.InDelta(t, before, m2(j, id(32)), 1e-6)
 	assert.Equal(t, map[geo.ID][]geo.ID{id(11): {id(32)}}, j.Successors(d.Beat), "the halves never stood anywhere else")
 	_, err = d.Split(id(11), geo.Point{X: 150, Y: 20}, geo.Point{X: 158, Y: 0}, Part{id(30), "U"}, Part{id(31), "L"})
-	assert.ErrorContains(t, err, "1 times, not twice")
+	assert.ErrorContains(t, err, "once, not twice")
 	b, err := d.Join(id(10), id(11), Part{id(33), "Both"})
 	require.NoError(t, err, "40 m of water between")
 	assert.InDelta(t, 200*16, m2(b, id(33)), 40)

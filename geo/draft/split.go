@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/paulmach/orb"
@@ -32,7 +33,7 @@ func (d Draft) Split(id geo.ID, a, b geo.Point, upper, lower Part) (Draft, error
 	}
 	hits := cuts(area[0], a, b)
 	if len(hits) != 2 {
-		return d, refuse(id, a, "the line crosses the outline of %s %d times, not twice", "Draw it from bank to bank, straight across the pool.", p.Name, len(hits))
+		return d, refuse(id, a, "the line crosses the outline of %s %s", "Draw it from bank to bank, straight across the pool.", p.Name, often(len(hits)))
 	}
 	outer := p.Outline[0][:len(p.Outline[0])-1]
 	one, two := d.halves(outer, hits)
@@ -54,6 +55,17 @@ func (d Draft) Split(id geo.ID, a, b geo.Point, upper, lower Part) (Draft, error
 	parts[0].ID, parts[0].Name, parts[0].Tail, parts[0].Extra = upper.ID, upper.Name, geo.Place{}, geo.Extra{}
 	parts[1].ID, parts[1].Name, parts[1].Head, parts[1].Extra = lower.ID, lower.Name, geo.Place{}, geo.Extra{}
 	return d.replace(parts[:], id), nil
+}
+
+// often says a count that is not two.
+func often(n int) string {
+	switch n {
+	case 0:
+		return "nowhere"
+	case 1:
+		return "once, not twice"
+	}
+	return fmt.Sprintf("%d times, not twice", n)
 }
 
 // downstream is how far down a pool the middle of a part of it lies.

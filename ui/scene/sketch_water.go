@@ -42,7 +42,10 @@ func smooth(pts []draw.Point, closed bool) draw.Path {
 }
 
 // river fills the water between the two bank lines and draws the banks.
-func (g *sketch) river() {
+func (g *sketch) river() { g.riverOver(1) }
+
+// riverOver does so, the water hiding only so much of what lies under it.
+func (g *sketch) riverOver(cover float64) {
 	var left, right []draw.Point
 	for _, b := range g.lay.Banks {
 		switch b.Bank {
@@ -65,7 +68,7 @@ func (g *sketch) river() {
 			}
 		})
 		water.Close()
-		g.list.Fill(water, draw.NonZero, draw.Solid(draw.Mix(g.look.Panel, g.look.Nature(g.look.Water, g.ground), 0.42)))
+		g.list.Fill(water, draw.NonZero, draw.Solid(draw.Fade(draw.Mix(g.look.Panel, g.look.Nature(g.look.Water, g.ground), 0.42), cover)))
 	}
 	for _, b := range [][]draw.Point{left, right} {
 		if len(b) > 1 {
