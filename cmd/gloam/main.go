@@ -30,6 +30,7 @@ var commands = []command{
 	lightCommand,
 	skyCommand,
 	sheetCommand,
+	compareCommand,
 	checkCommand,
 	readCommand,
 	archiveCommand,

@@ -46,10 +46,10 @@ func Takes(path string) bool {
 
 func ending(path string) string { return strings.ToLower(filepath.Ext(path)) }
 
-// sheet is a file that is made but not yet written.
-type sheet struct {
-	name    string
-	content []byte
+// File is one that is made but not yet written.
+type File struct {
+	Name    string
+	Content []byte
 }
 
 // Save writes pages to new files: all into one PDF, else one file a page, the
@@ -61,21 +61,27 @@ func Save(path, title string, pages []*draw.List) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	return SaveFiles(sheets)
+}
+
+// SaveFiles writes new files, all or none, and returns their names. The error is as
+// that of Save.
+func SaveFiles(files []File) ([]string, error) {
 	var names []string
-	for _, s := range sheets {
-		if err := writeNew(s); err != nil {
+	for _, f := range files {
+		if err := writeNew(f); err != nil {
 			for _, n := range names { // ours, from a moment ago
 				err = errors.Join(err, os.Remove(n))
 			}
 			return nil, err
 		}
-		names = append(names, s.name)
+		names = append(names, f.Name)
 	}
 	return names, nil
 }
 
 // render makes every file in memory.
-func render(path, title string, pages []*draw.List) ([]sheet, error) {
+func render(path, title string, pages []*draw.List) ([]File, error) {
 	if !Takes(path) {
 		return nil, ErrFormat
 	}
@@ -86,10 +92,10 @@ func render(path, title string, pages []*draw.List) ([]sheet, error) {
 	if ext == ".pdf" {
 		var b bytes.Buffer
 		err := PDF(&b, title, pages)
-		return []sheet{{path, b.Bytes()}}, err
+		return []File{{path, b.Bytes()}}, err
 	}
 	stem := strings.TrimSuffix(path, filepath.Ext(path))
-	var out []sheet
+	var out []File
 	for i, p := range pages {
 		name := path
 		if i > 0 {
@@ -103,7 +109,7 @@ func render(path, title string, pages []*draw.List) ([]sheet, error) {
 		if err := write(); err != nil {
 			return nil, err
 		}
-		out = append(out, sheet{name, b.Bytes()})
+		out = append(out, File{name, b.Bytes()})
 	}
 	return out, nil
 }
@@ -130,15 +136,15 @@ func PNG(w io.Writer, page *draw.List, scale float64) error {
 }
 
 // writeNew writes a file where there was none, and removes it if it cannot be whole.
-func writeNew(s sheet) error {
-	f, err := os.OpenFile(s.name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+func writeNew(s File) error {
+	f, err := os.OpenFile(s.Name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(s.content)
+	_, err = f.Write(s.Content)
 	err = errors.Join(err, f.Close())
 	if err != nil {
-		err = errors.Join(err, os.Remove(s.name))
+		err = errors.Join(err, os.Remove(s.Name))
 	}
 	return err
 }

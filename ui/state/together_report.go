@@ -2,6 +2,7 @@ package state
 
 import (
 	"math"
+	"strconv"
 	"time"
 
 	"gloamline/journal"
@@ -189,8 +190,8 @@ func (r *Report) night(mark string, along, light timeline.Laid) {
 	trip := n.Log.Trip
 	x := ReportNight{
 		Mark: mark, Trip: trip.ID.String(), Evening: trip.Evening.String(), Beat: n.Beat.Name, Zone: trip.Zone,
-		ReportTotals: totalsOf(n.Totals), BankHours: hours(n.Totals.OnBank), GreyLux: float64(n.Grey.Threshold.Lux),
-		GreyAt: instant(n.Grey.At), DarkestLux: float64(light.Darkest),
+		ReportTotals: totalsOf(n.Totals), BankHours: hours(n.Totals.OnBank), GreyLux: lux(float64(n.Grey.Threshold.Lux)),
+		GreyAt: instant(n.Grey.At), DarkestLux: lux(float64(light.Darkest)),
 	}
 	if len(n.Sky.Sunset) > 0 {
 		x.Sunset = instant(n.Sky.Sunset[0])
@@ -200,7 +201,7 @@ func (r *Report) night(mark string, along, light timeline.Laid) {
 	}
 	for _, c := range along.Curve {
 		for i := range c.V {
-			x.Curve = append(x.Curve, digits(c.V[i]), c.Lux[i])
+			x.Curve = append(x.Curve, digits(c.V[i]), lux(c.Lux[i]))
 		}
 	}
 	r.Nights = append(r.Nights, x)
@@ -209,7 +210,7 @@ func (r *Report) night(mark string, along, light timeline.Laid) {
 		fish := ReportFish{
 			Mark: mark, Number: words.ContactNumber(n, *k), ID: k.ID.String(), Earliest: instant(k.At.Lo), Latest: instant(k.At.Hi),
 			Rod: words.RodName(n.Rods[k.Rod]), Touch: string(k.Touch), Rung: words.RungName(k.Rung, words.Prefs{}),
-			Lux: float64(k.Light.Lux), LuxLow: float64(k.Light.Lo), LuxHigh: float64(k.Light.Hi),
+			Lux: lux(float64(k.Light.Lux)), LuxLow: lux(float64(k.Light.Lo)), LuxHigh: lux(float64(k.Light.Hi)),
 			Time: placed(along.Fish[i]), Light: placed(f),
 		}
 		if k.HasPool {
@@ -284,10 +285,19 @@ func millimetres(d journal.Dress) *float64 {
 	return &mm
 }
 
-// hours are exact to a billionth; digits keeps as many of other figures.
+// hours are exact to a millionth; digits keeps as many of other figures.
 func hours(d time.Duration) float64 { return digits(d.Hours()) }
 
-func digits(v float64) float64 { return math.Round(v*1e9) / 1e9 }
+// lux keeps six digits, more than any light is known to.
+func lux(v float64) float64 {
+	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)
+	if err != nil {
+		return v
+	}
+	return out
+}
+
+func digits(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
 func instant(t time.Time) string {
 	if t.IsZero() {

@@ -1,0 +1,351 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"io/fs"
+	"slices"
+	"strings"
+	"text/tabwriter"
+	"time"
+
+	"gloamline/journal"
+	"gloamline/journal/units"
+	"gloamline/timeline"
+	"gloamline/ui/draw"
+	"gloamline/ui/paper"
+	"gloamline/ui/scene"
+	"gloamline/ui/state"
+	"gloamline/ui/words"
+)
+
+const comparePage = `Example:
+  gloam compare --demo --month 2026-07 --axis grey
+
+gloam compare lays nights over each other along one axis and prints them with what may
+be concluded, which is usually that it is not enough. With --json it prints every figure
+that the window shows, so that anybody can check it.
+
+  --journal FILE   the journal to read; it is not changed
+  --demo           the demo journal instead
+  --axis A         clock (without it), sunset, grey, moon or light
+  --order O        darkest (without it), date, level or catch
+
+Which nights: those fished that fit all of what is given; without any the latest year.
+  --year 2026, --month 2026-07 or --month 7
+  --beat NAME      --person NAME
+  --trend TREND    rising, peak, falling flood, fining down or normal
+  --moon SIZE      thin, half or full: how much of it was lit
+  --like DATE      the 8 nights likest to that one, by trend, level and temperature of
+                   the river, light at the start and time of the year
+  --night DATE     only this one; may be given several times
+
+  --json           every figure as JSON (below)
+  --tables STEM    the figures as CSV: STEM-steps.csv, -nights, -fish, -pools
+  -o FILE          a picture: .pdf, .png or .svg; no file that exists is written over
+  --picture P      joined (without it), strips or pools
+
+The JSON is one object, schema "gloamline nights together 1":
+  title, how       which nights, and how they were chosen
+  said             the sentences below the pictures, what may be concluded first
+  axis, order      as asked for; time.axis is clock where axis is light
+  totals           rod_hours with a fly in the water; landed, lost, touches, shows
+  nights           in order: mark (letter in the pictures), trip, evening, beat, zone,
+                   the same counts, bank_hours, sunset and grey_at in UTC, grey_lux,
+                   darkest_lux fished in, level_m, curve: place along the axis of time and
+                   lux of the open sky there, in turn
+  time, light      an axis each: bins (part, from, to, counts, nights with a fly in the
+                   water) and off: what has no place on it, why. Places are minutes: by
+                   the clock from noon of the evening, else from sunset, trees grey, or
+                   the moon over the pool's skyline. On light they are log10 of lux, in
+                   three parts: falling, moonlit, dawn. Bins that hold nothing are left
+                   out; an uncertain contact counts in each bin by its share.
+  fish             each contact: mark, number, id, earliest and latest moment in UTC, rod,
+                   pool, touch, weight_g, fly_mm, rung, lux with its band; and its place
+                   on both axes: at, reach (where it may lie, with shares), or off
+  runs, rigs       each run and each change of flies, on both axes likewise; fly_mm from
+                   the point up
+  pools            counts, runs and nights pool by pool; without a name: pool not known
+`
+
+var compareCommand = command{
+	name: "compare",
+	help: "nights side by side, by the clock and by the light",
+	page: comparePage,
+	run:  runCompare,
+}
+
+// compareOrder is what the command line asks for.
+type compareOrder struct {
+	journal, out, tables           string
+	demo, json                     bool
+	axis                           timeline.Axis
+	order                          timeline.NightOrder
+	picture                        scene.Picture
+	choice                         state.NightChoice
+	beat, person                   string
+	like                           journal.Date
+	nights                         []journal.Date
+	axisText, orderText, pictureOf string
+	year                           int
+	month, trend, moon, likeText   string
+}
+
+func runCompare(args []string, _ io.Reader, stdout, stderr io.Writer) int {
+	o, code, ok := readCompare(args, stdout, stderr)
+	if !ok {
+		return code
+	}
+	open := func() (*journal.Journal, error) { return openJournal(o.journal) }
+	if o.demo {
+		open = demoJournal
+	}
+	j, err := open()
+	if err != nil {
+		return explain(stderr, err, o.journal)
+	}
+	defer j.Close()
+	t := state.New(j, time.Now).Together()
+	if len(t.Traits()) == 0 {
+		return fail(stderr, wrong, "the journal holds no night yet")
+	}
+	if err := o.choose(t); err != nil {
+		return fail(stderr, wrong, "%v", err)
+	}
+	t.SetAxis(o.axis)
+	t.SetOrder(o.order)
+	t.Sides()
+	if err := t.Fault(); err != nil {
+		return explain(stderr, err, o.journal)
+	}
+	if len(t.Sides().Light.Nights) == 0 {
+		return fail(stderr, wrong, "no night fits; give less to choose by")
+	}
+	return o.write(t, stdout, stderr)
+}
+
+// readCompare reads the command line. When it returns ok false the command ends with
+// code at once.
+func readCompare(args []string, stdout, stderr io.Writer) (o compareOrder, code int, ok bool) {
+	flags := flag.NewFlagSet("compare", flag.ContinueOnError)
+	flags.StringVar(&o.journal, "journal", "", "")
+	flags.BoolVar(&o.demo, "demo", false, "")
+	flags.BoolVar(&o.json, "json", false, "")
+	flags.StringVar(&o.axisText, "axis", "clock", "")
+	flags.StringVar(&o.orderText, "order", "darkest", "")
+	flags.StringVar(&o.pictureOf, "picture", string(scene.JoinedPicture), "")
+	flags.StringVar(&o.out, "o", "", "")
+	flags.StringVar(&o.tables, "tables", "", "")
+	flags.IntVar(&o.year, "year", 0, "")
+	flags.StringVar(&o.month, "month", "", "")
+	flags.StringVar(&o.beat, "beat", "", "")
+	flags.StringVar(&o.person, "person", "", "")
+	flags.StringVar(&o.trend, "trend", "", "")
+	flags.StringVar(&o.moon, "moon", "", "")
+	flags.StringVar(&o.likeText, "like", "", "")
+	var badNight error
+	flags.Func("night", "", func(s string) error {
+		d, err := journal.ParseDate(s)
+		if err != nil && badNight == nil {
+			badNight = fmt.Errorf("--night %q is not a date like 2026-07-04", s)
+		}
+		o.nights = append(o.nights, d)
+		return nil
+	})
+	if code, ok := parse(flags, args, comparePage, stdout, stderr); !ok {
+		return o, code, false
+	}
+	err := o.check(flags.Args())
+	if err == nil {
+		err = badNight
+	}
+	if err != nil {
+		return o, fail(stderr, wrong, "%v", err), false
+	}
+	return o, done, true
+}
+
+// check reads what was typed and finds what makes no sense.
+func (o *compareOrder) check(more []string) (err error) {
+	switch {
+	case len(more) > 0:
+		return fmt.Errorf("gloam compare takes no %q; see gloam help compare", more[0])
+	case o.journal == "" && !o.demo:
+		return fmt.Errorf("say which journal: --journal FILE, or --demo")
+	case o.journal != "" && o.demo:
+		return fmt.Errorf("--journal and --demo exclude each other")
+	case o.out != "" && !paper.Takes(o.out):
+		return fmt.Errorf("%w, not %q", paper.ErrFormat, o.out)
+	case !slices.Contains(scene.Pictures, scene.Picture(o.pictureOf)):
+		return fmt.Errorf("there is no picture %q; there are joined, strips and pools", o.pictureOf)
+	case len(o.nights) > 0 && (o.year != 0 || o.month+o.beat+o.person+o.trend+o.moon+o.likeText != ""):
+		return fmt.Errorf("--night and the other ways to choose exclude each other")
+	}
+	o.picture = scene.Picture(o.pictureOf)
+	if o.axis, err = timeline.ParseAxis(o.axisText); err != nil {
+		return err
+	}
+	if o.order, err = timeline.ParseNightOrder(o.orderText); err != nil {
+		return err
+	}
+	o.choice.Year = o.year
+	if o.month != "" {
+		if err := o.readMonth(); err != nil {
+			return err
+		}
+	}
+	if o.choice.Trend = journal.Trend(o.trend); o.trend != "" && !slices.Contains(journal.Trends, o.choice.Trend) {
+		return fmt.Errorf("there is no trend %q; there are rising, peak, falling flood, fining down and normal", o.trend)
+	}
+	if o.choice.Moon = o.moon; o.moon != "" && !slices.ContainsFunc(timeline.MoonSizes, func(m timeline.MoonSize) bool { return m.String() == o.moon }) {
+		return fmt.Errorf("there is no moon %q; there are thin, half and full", o.moon)
+	}
+	if o.likeText != "" {
+		if o.like, err = journal.ParseDate(o.likeText); err != nil {
+			return fmt.Errorf("--like %q is not a date like 2026-07-04", o.likeText)
+		}
+	}
+	return nil
+}
+
+// readMonth reads 2026-07, 07 or 7.
+func (o *compareOrder) readMonth() error {
+	text := o.month
+	if year, month, ok := strings.Cut(text, "-"); ok {
+		if _, err := fmt.Sscanf(year, "%d", &o.choice.Year); err != nil || len(year) != 4 {
+			return fmt.Errorf("--month %q is not a month like 2026-07 or 7", o.month)
+		}
+		text = month
+	}
+	m := 0
+	if _, err := fmt.Sscanf(text, "%d", &m); err != nil || m < 1 || m > 12 || len(text) > 2 {
+		return fmt.Errorf("--month %q is not a month like 2026-07 or 7", o.month)
+	}
+	if o.year != 0 && o.choice.Year != o.year {
+		return fmt.Errorf("--year %d and --month %s are of two years", o.year, o.month)
+	}
+	o.choice.Month = time.Month(m)
+	return nil
+}
+
+// choose finds beat, person and nights by what they are called.
+func (o *compareOrder) choose(t *state.Together) error {
+	find := func(what, name string, list []state.Offered[journal.ID]) (journal.ID, error) {
+		var there []string
+		for _, x := range list {
+			if strings.EqualFold(x.Name, name) {
+				return x.Value, nil
+			}
+			there = append(there, x.Name)
+		}
+		return journal.ID{}, fmt.Errorf("there is no %s %q on a night fished; there are %s", what, name, strings.Join(there, ", "))
+	}
+	evening := func(d journal.Date) ([]journal.ID, error) {
+		var out []journal.ID
+		for _, x := range t.Traits() {
+			if x.Evening == d {
+				out = append(out, x.Trip)
+			}
+		}
+		if len(out) == 0 {
+			return nil, fmt.Errorf("there is no night of %s", d)
+		}
+		return out, nil
+	}
+	c := o.choice
+	var err error
+	if o.beat != "" {
+		if c.Beat, err = find("beat", o.beat, t.Beats()); err != nil {
+			return err
+		}
+	}
+	if o.person != "" {
+		if c.Person, err = find("person", o.person, t.People()); err != nil {
+			return err
+		}
+	}
+	if !o.like.IsZero() {
+		ids, err := evening(o.like)
+		if err != nil {
+			return err
+		}
+		c.Like = ids[0]
+	}
+	for _, d := range o.nights {
+		ids, err := evening(d)
+		if err != nil {
+			return err
+		}
+		c.None = true
+		c.Added = append(c.Added, ids...)
+	}
+	if o.year == 0 && o.month+o.beat+o.person+o.trend+o.moon+o.likeText == "" && len(o.nights) == 0 {
+		c = t.Choice() // the latest year
+	}
+	t.SetChoice(c)
+	return nil
+}
+
+// write prints what was asked for.
+func (o *compareOrder) write(t *state.Together, stdout, stderr io.Writer) int {
+	rep := t.Report()
+	var names []string
+	if o.tables != "" {
+		var files []paper.File
+		for _, x := range rep.Tables() {
+			files = append(files, paper.File{Name: o.tables + x.Name + ".csv", Content: x.CSV})
+		}
+		saved, err := paper.SaveFiles(files)
+		if err != nil {
+			return notWritten(stderr, o.tables, err)
+		}
+		names = append(names, saved...)
+	}
+	if o.out != "" {
+		page := scene.TogetherPage(o.picture, t.Sides(), rep.Title, []string{rep.How}, scene.Paper, t.View())
+		saved, err := paper.Save(o.out, rep.Title, []*draw.List{page})
+		if err != nil {
+			return notWritten(stderr, o.out, err)
+		}
+		names = append(names, saved...)
+	}
+	if o.json {
+		text, err := json.MarshalIndent(rep, "", "  ")
+		if err != nil {
+			return fail(stderr, broken, "the figures cannot be written: %v", err)
+		}
+		return show(stdout, string(text)+"\n")
+	}
+	if len(names) > 0 {
+		return show(stdout, strings.Join(names, "\n")+"\n")
+	}
+	return show(stdout, compareText(rep))
+}
+
+// notWritten says why a file was not written.
+func notWritten(stderr io.Writer, name string, err error) int {
+	if at := (*fs.PathError)(nil); errors.As(err, &at) {
+		name = at.Path
+	}
+	return twoLines(stderr, name+" was not written.", words.SaveFault(err))
+}
+
+// compareText is a report for people: the nights, the steps of the light, the sentences.
+func compareText(r state.Report) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n%s\n\n", r.Title, r.How)
+	w := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(w, "\tevening\tbeat\trod-hours\tlanded\tlost\ttouches\tdarkest")
+	for _, n := range r.Nights {
+		fmt.Fprintf(w, "%s\t%s\t%s\t%.1f\t%g\t%g\t%g\t%s\n", n.Mark, n.Evening, n.Beat, n.RodHours, n.Landed, n.Lost, n.Touches, units.Lux(n.DarkestLux))
+	}
+	_ = w.Flush() // to memory
+	b.WriteString("\n")
+	for _, s := range r.Said {
+		b.WriteString(s + "\n")
+	}
+	return b.String()
+}
