@@ -138,7 +138,7 @@ func TestSparseTracks(t *testing.T) {
 		m := marksOf(intaketest.TuneSeeds()[:20], intaketest.Common(), thin)
 		t.Log(name, m)
 		assert.GreaterOrEqual(t, m.endsShare(), 0.8, name)
-		assert.LessOrEqual(t, m.wrongShare(), 0.02, name)
+		assert.LessOrEqual(t, m.wrongShare(), 0.03, name)
 	}
 }
 
