@@ -14,16 +14,30 @@ import (
 // the threshold of a beat costs one reading of its nights and nothing after. Like its
 // journal it is used from one goroutine.
 type Loader struct {
-	j      *journal.Journal
+	j *journal.Journal
+	// KeepLogs holds each log that is read for its logged moments until Log asks for it, so
+	// that whoever asks for every threshold and then for every log reads the journal once.
+	KeepLogs bool
+
+	logs   map[journal.ID]*journal.Log
 	logged map[journal.ID][]light.LoggedGrey // by trip
 	gauges []journal.Series                  // of the level; nil: not read yet
 }
 
 // NewLoader returns a loader that follows the changes of the journal.
 func NewLoader(j *journal.Journal) *Loader {
-	l := &Loader{j: j, logged: map[journal.ID][]light.LoggedGrey{}}
+	l := &Loader{j: j, logs: map[journal.ID]*journal.Log{}, logged: map[journal.ID][]light.LoggedGrey{}}
 	j.Subscribe(l.forget)
 	return l
+}
+
+// Log returns the log of a trip; see KeepLogs.
+func (l *Loader) Log(trip journal.ID) (*journal.Log, error) {
+	if log, ok := l.logs[trip]; ok {
+		delete(l.logs, trip)
+		return log, nil
+	}
+	return l.j.Night(trip)
 }
 
 // Load builds one night from the journal, once. Whoever builds many keeps a Loader.
@@ -142,6 +156,9 @@ func (l *Loader) moments(b journal.Beat) ([]light.LoggedGrey, error) {
 				return nil, err
 			}
 			l.logged[t.ID] = known
+			if l.KeepLogs {
+				l.logs[t.ID] = log
+			}
 		}
 		out = append(out, known...)
 	}
@@ -179,7 +196,10 @@ func loggedGrey(log *journal.Log, beat geo.Beat) ([]light.LoggedGrey, error) {
 // forget drops what a change may have altered.
 func (l *Loader) forget(c journal.Change) {
 	for _, e := range c.Edits {
-		switch r := e.Ref(); {
+		r := e.Ref()
+		delete(l.logs, r.ID)
+		delete(l.logs, r.Trip)
+		switch {
 		case r.Kind == journal.KindBeat:
 			clear(l.logged)
 		case r.Kind == journal.KindSeries:

@@ -8,10 +8,11 @@ import (
 
 // Share is so many of so many, set against an expected share.
 type Share struct {
-	Count, Of float64
-	Value     float64 // Count / Of; not a number if Of is 0
-	Interval  Interval
-	P         float64 // of a share as far from the expected one
+	Count    float64  `json:"count"`
+	Of       float64  `json:"of"`
+	Value    float64  `json:"value"` // Count / Of; 0 if Of is
+	Interval Interval `json:"interval"`
+	P        float64  `json:"p"` // of a share as far from the expected one
 }
 
 // ShareOf returns x of n with its Clopper-Pearson interval and the exact binomial test
@@ -20,8 +21,12 @@ type Share struct {
 // Two things tried side by side, with all else alike, need no exposure: it cancels. Then x
 // is how often the first was chosen of n choices, and p0 is 1/2.
 func ShareOf(x, n, p0, level float64) Share {
+	value := 0.0
+	if n > 0 {
+		value = x / n
+	}
 	return Share{
-		Count: x, Of: n, Value: x / n,
+		Count: x, Of: n, Value: value,
 		Interval: ClopperPearson(x, n, level),
 		P:        smallerTailTwice(x, n, p0),
 	}

@@ -1,6 +1,7 @@
 package tally
 
 import (
+	"encoding/json"
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
@@ -17,6 +18,19 @@ func (i Interval) Contains(v float64) bool { return v >= i.Lo && v <= i.Hi }
 
 // Over divides both ends by t > 0: an interval of a count becomes one of a rate.
 func (i Interval) Over(t float64) Interval { return Interval{i.Lo / t, i.Hi / t} }
+
+// MarshalJSON writes [lo, hi], null for an end that is infinite or unknown.
+func (i Interval) MarshalJSON() ([]byte, error) {
+	return json.Marshal([2]*float64{finite(i.Lo), finite(i.Hi)})
+}
+
+// finite returns nil for what JSON has no number for.
+func finite(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}
 
 // Garwood returns the exact two-sided interval of the mean of a Poisson count x
 // (Garwood 1936): each tail holds (1-level)/2. For x = 0 it begins at 0 and ends where

@@ -2,6 +2,7 @@ package tally
 
 import (
 	"encoding/csv"
+	"encoding/json"
 	"math"
 	"math/big"
 	"os"
@@ -199,6 +200,15 @@ func TestIntervalsOfExpectedCounts(t *testing.T) {
 		wider := ClopperPearson(x, n, 0.99)
 		assert.True(t, wider.Lo <= p.Lo+1e-12 && wider.Hi >= p.Hi-1e-12)
 	})
+}
+
+// Ensure that an end without a number is null in JSON, so that no table fails to be
+// written.
+func TestIntervalJSON(t *testing.T) {
+	b, err := json.Marshal([]any{Interval{.5, math.Inf(1)}, TwoRates(5, 6, 0, 6, Level), ShareOf(0, 0, .5, Level)})
+	require.NoError(t, err)
+	assert.Contains(t, string(b), `[0.5,null]`)
+	assert.Contains(t, string(b), `{"value":null,"interval":[0.91`)
 }
 
 // Ensure that nonsense gives the interval that says nothing.

@@ -26,6 +26,22 @@ func (l Loose) Within(s Stretch) time.Duration {
 	return time.Duration(l.From.passed(s) - l.To.passed(s))
 }
 
+// At returns the probability that l has begun by t and not ended, 0 to 1: what Within
+// integrates.
+func (l Loose) At(t time.Time) float64 {
+	middle := l.Middle()
+	switch {
+	case middle.Empty():
+		return 0
+	case l.From.Hi.After(l.To.Lo):
+		if middle.Contains(t) {
+			return 1
+		}
+		return 0
+	}
+	return l.From.By(t) - l.To.By(t)
+}
+
 // WithinSet returns the expected time of l in the set.
 func (l Loose) WithinSet(s Set) time.Duration {
 	var sum time.Duration

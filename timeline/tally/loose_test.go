@@ -49,3 +49,23 @@ func TestLoosePartsAddUp(t *testing.T) {
 		}
 	})
 }
+
+// Ensure that At is what Within integrates.
+func TestLooseAt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := Loose{genMoment().Draw(t, "from"), genMoment().Draw(t, "to")}
+		sum := 0.0
+		for m := -100; m < 1000; m++ {
+			p := l.At(at(m).Add(30 * time.Second)) // the middle of a minute: exact for a ramp
+			if p < 0 || p > 1 {
+				t.Fatalf("%v at minute %d", p, m)
+			}
+			sum += p
+		}
+		if d := sum - l.Length().Minutes(); d > 1.001 || d < -1.001 {
+			t.Fatalf("%v came to %v", l, sum)
+		}
+	})
+	require.Equal(t, 0.25, Moment{at(0), at(20)}.By(at(5)))
+	require.Equal(t, 1.0, Moment{at(5), at(5)}.By(at(5)), "an exact moment has come when it is there")
+}

@@ -9,6 +9,17 @@ type Moment struct{ Lo, Hi time.Time }
 // Mid returns the middle, the expected instant.
 func (m Moment) Mid() time.Time { return m.Lo.Add(m.Hi.Sub(m.Lo) / 2) }
 
+// By returns the probability that the moment has come by t, 0 to 1.
+func (m Moment) By(t time.Time) float64 {
+	switch {
+	case t.Before(m.Lo):
+		return 0
+	case !t.Before(m.Hi):
+		return 1
+	}
+	return float64(t.Sub(m.Lo)) / float64(m.Hi.Sub(m.Lo))
+}
+
 // Share returns the probability that the moment lies in the stretch, 0 to 1. An
 // exact moment on a boundary belongs to the stretch that begins there.
 func (m Moment) Share(s Stretch) float64 {

@@ -7,10 +7,10 @@ import (
 
 // Test is the result of one test over several groups at once.
 type Test struct {
-	P         float64 // 1 if there was nothing to test
-	Statistic float64 // the deviance; what it means says the function
-	Exact     bool    // every outcome was looked at, none drawn
-	Draws     int     // outcomes drawn otherwise
+	P         float64 `json:"p"`         // 1 if there was nothing to test
+	Statistic float64 `json:"statistic"` // the deviance; what it means says the function
+	Exact     bool    `json:"exact"`     // every outcome was looked at, none drawn
+	Draws     int     `json:"draws"`     // outcomes drawn otherwise
 }
 
 // exactUpTo is how many outcomes are looked at one by one; beyond, they are drawn.

@@ -1,13 +1,17 @@
 package tally
 
-import "math"
+import (
+	"encoding/json"
+	"math"
+)
 
 // Rate is a count over an exposure. Without exposure the rate is not a number and
 // nothing is known: Interval is 0 to infinity.
 type Rate struct {
-	Count, Exposure float64
-	Value           float64 // Count / Exposure
-	Interval        Interval
+	Count    float64  `json:"count"`
+	Exposure float64  `json:"exposure"`
+	Value    float64  `json:"value"` // Count / Exposure
+	Interval Interval `json:"interval"`
 }
 
 // RateOf returns the rate with its Garwood interval. For a blank the upper end says how
@@ -27,6 +31,15 @@ type Ratio struct {
 	Value    float64
 	Interval Interval
 	P        float64
+}
+
+// MarshalJSON writes null for a ratio that is infinite or unknown.
+func (r Ratio) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Value    *float64 `json:"value"`
+		Interval Interval `json:"interval"`
+		P        float64  `json:"p"`
+	}{finite(r.Value), r.Interval, r.P})
 }
 
 // TwoRates compares count x1 in exposure t1 with x2 in t2 by the exact conditional test:

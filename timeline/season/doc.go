@@ -1,0 +1,2 @@
+// Package season adds nights up.
+package season

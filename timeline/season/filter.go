@@ -1,0 +1,85 @@
+package season
+
+import (
+	"slices"
+	"time"
+
+	"gloamline/journal"
+)
+
+// Filter says which nights, and which rods of them, a season is made from. Its zero
+// value lets everything through.
+type Filter struct {
+	From    journal.Date    `json:"from,omitzero"` // evenings, both included
+	To      journal.Date    `json:"to,omitzero"`
+	Months  []time.Month    `json:"months,omitempty"`
+	Beats   []journal.ID    `json:"beats,omitempty"`
+	People  []journal.ID    `json:"people,omitempty"` // only their rods count
+	Trends  []journal.Trend `json:"trends,omitempty"` // "" stands for nights on which none was noted
+	Clients Clients         `json:"clients,omitempty"`
+	Trips   []journal.ID    `json:"trips,omitempty"` // these nights and no others
+}
+
+// Clients says whose nights count.
+type Clients string
+
+// The choices.
+const (
+	AnyNights    Clients = ""
+	ClientNights Clients = "with"    // nights on which a client fished
+	OwnNights    Clients = "without" // nights on which none did
+)
+
+// Takes reports whether a night is let through.
+func (f Filter) Takes(d *Digest) bool {
+	switch {
+	case !f.From.IsZero() && d.Evening.Before(f.From),
+		!f.To.IsZero() && f.To.Before(d.Evening),
+		!asked(f.Months, d.Evening.Month),
+		!asked(f.Beats, d.Beat),
+		!asked(f.Trends, d.Facts.Trend),
+		!asked(f.Trips, d.Trip),
+		f.Clients == ClientNights && d.Facts.Clients == 0,
+		f.Clients == OwnNights && d.Facts.Clients > 0:
+		return false
+	}
+	return len(f.People) == 0 || slices.ContainsFunc(d.Rods, f.takesRod)
+}
+
+func (f Filter) takesRod(r RodDigest) bool { return asked(f.People, r.Person) }
+
+// asked reports whether the list has v, or asks for nothing.
+func asked[T comparable](list []T, v T) bool { return len(list) == 0 || slices.Contains(list, v) }
+
+// Measure says which contacts count as a fish.
+type Measure string
+
+// The measures, from the most to the fewest.
+const (
+	AllContacts Measure = "contacts" // from a follow on
+	Touched     Measure = "touched"  // from a pluck on
+	Hooked      Measure = "hooked"   // came off or landed: the usual one
+	LandedOnly  Measure = "landed"
+)
+
+// Measures lists every measure.
+var Measures = []Measure{AllContacts, Touched, Hooked, LandedOnly}
+
+// counts reports whether a contact counts.
+func (m Measure) counts(t journal.Touch) bool {
+	switch m {
+	case AllContacts:
+		return true
+	case Touched:
+		return t != journal.Follow && t != journal.Boil
+	case LandedOnly:
+		return t == journal.Landed
+	}
+	return t == journal.Landed || t == journal.Lost
+}
+
+// View is what a season is asked for.
+type View struct {
+	Filter  Filter  `json:"filter,omitzero"`
+	Measure Measure `json:"measure"` // "" counts as Hooked
+}
