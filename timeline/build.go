@@ -35,8 +35,16 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 		return nil, err
 	}
 
-	n.Grid = sky.NewSpan(n.Start, n.End).Grid(place, Step)
-	n.Sky = skyMarks(n.Grid)
+	whole := sky.NewSpan(n.Start, n.End)
+	if set.Figures {
+		n.Sky = skyMarks(&sky.Grid{Span: whole, Place: place, Step: Step})
+		from, to := n.lit(entries)
+		n.Grid = sky.NewSpan(from, to).Grid(place, Step)
+		n.Sky.Eclipse = mayEclipse(n.Grid)
+	} else {
+		n.Grid = whole.Grid(place, Step)
+		n.Sky = skyMarks(n.Grid)
+	}
 	open := light.NewOpenSky(n.Grid, weather(n.Skies))
 	reference := open.Reference()
 	n.Open = curveOf(reference)
@@ -61,6 +69,26 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 	n.Against = n.against(set.Rules)
 	n.Gauges = gaugesOf(set.Gauges, n.Start, n.End)
 	return n, nil
+}
+
+// lit returns the stretch in which light matters to figures: everything logged, and from
+// an hour before sunset to an hour after sunrise, in whole minutes of the night. Without a
+// sunset and a sunrise it is the whole night.
+func (n *Night) lit(entries []Noted[journal.Entry]) (from, to time.Time) {
+	if len(n.Sky.Sunset) == 0 || len(n.Sky.Sunrise) == 0 || n.Sky.Sunrise[len(n.Sky.Sunrise)-1].Before(n.Sky.Sunset[0]) {
+		return n.Start, n.End
+	}
+	from, to = n.Sky.Sunset[0].Add(-time.Hour), n.Sky.Sunrise[len(n.Sky.Sunrise)-1].Add(time.Hour)
+	for _, e := range entries {
+		from, to = earlier(from, e.At.Lo.Add(-Step)), later(to, e.At.Hi.Add(Step))
+	}
+	for _, r := range n.Rods {
+		for _, run := range r.Runs {
+			to = later(to, run.To.Hi.Add(Step))
+		}
+	}
+	from, to = later(from, n.Start), earlier(to, n.End)
+	return n.Start.Add(from.Sub(n.Start).Truncate(Step)), n.Start.Add((to.Sub(n.Start) + Step - 1).Truncate(Step))
 }
 
 // tell fills in everything that needs no light: rods, runs, rigs, contacts, totals.

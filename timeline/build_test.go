@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/timeline/tally"
 )
@@ -232,5 +233,27 @@ func BenchmarkSummary(b *testing.B) {
 		if _, err := Summary(log); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Ensure that a night built for figures has the same light and the same counts as one
+// built to be drawn.
+func TestBuildForFigures(t *testing.T) {
+	for _, b := range []geo.Beat{larrick(), beatAt(65.5, 25, "Europe/Helsinki"), beatAt(-54, -68, "America/Argentina/Ushuaia")} {
+		log := twoRods(t).log()
+		set := setting(b)
+		whole := build(t, log, set)
+		set.Figures = true
+		n := build(t, log, set)
+		require.Equal(t, whole.Totals, n.Totals)
+		require.WithinDuration(t, whole.Grey.At, n.Grey.At, time.Second)
+		require.Len(t, n.Contacts, len(whole.Contacts))
+		for i, k := range n.Contacts {
+			w := whole.Contacts[i]
+			require.InEpsilon(t, float64(w.Light.Lux), float64(k.Light.Lux), 1e-5)
+			require.InEpsilon(t, float64(w.Light.Lo), float64(k.Light.Lo), 1e-5)
+			require.Equal(t, w.Rung, k.Rung)
+		}
+		require.Equal(t, whole.Sky.Sunset, n.Sky.Sunset)
 	}
 }

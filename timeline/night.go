@@ -18,6 +18,10 @@ type Setting struct {
 	Grey   Threshold
 	Gauges []journal.Series // levels that gauges recorded, of any time
 	Rules  []journal.HouseRule
+	// Figures asks for what figures need and no more: light is computed around the fishing
+	// and the dark, not from noon to noon, at a third of the cost. The same instants are
+	// looked at, so lux are the same.
+	Figures bool
 }
 
 // Threshold is the light at which the trees of a beat go grey.

@@ -25,8 +25,13 @@ func skyMarks(g *sky.Grid) SkyMarks {
 	m.SunUp, m.MoonUp = above(sun, a.Start, a.End), above(moon, a.Start, a.End)
 	mid := g.Span.At(a.Start.Add(a.End.Sub(a.Start)/2), g.Place)
 	m.MoonFraction, m.MoonWaxing = mid.Fraction(), mid.Waxing
-	m.Eclipse = slices.Min(g.PhaseAngle) < eclipsePhase
+	m.Eclipse = mayEclipse(g)
 	return m
+}
+
+// mayEclipse reports whether the moon may stand in shadow at some step of the grid.
+func mayEclipse(g *sky.Grid) bool {
+	return len(g.PhaseAngle) > 0 && slices.Min(g.PhaseAngle) < eclipsePhase
 }
 
 func state(s sky.State) string {

@@ -56,6 +56,7 @@ var laws = []law{
 	{"timeline/light", []string{"timeline/sky", "journal/units"}, "light falls whether anybody fishes or not"},
 	{"timeline/tally", nil, "counts have never heard of fish"},
 	{"timeline", []string{"journal", "geo", "timeline/light", "timeline/sky", "timeline/tally", "journal/units"}, "a night is derived, and not yet words or a picture"},
+	{"timeline/season", []string{"timeline", "timeline/light", "timeline/tally", "journal", "geo", "journal/units"}, "a season adds nights up: figures and verdicts, not yet words or a picture"},
 	{"ui/words", []string{"journal", "geo", "timeline/...", "journal/units"}, "sentences know nothing of pictures"},
 	{"ui/draw", []string{"assets/font"}, "shapes know nothing of what they show"},
 	{"ui/draw/inspect", []string{"ui/draw", "ui/draw/raster"}, "looks into a display list"},

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/journal/units"
 	"gloamline/timeline"
@@ -154,7 +155,8 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 		}
 		beat := b.shared.beats[t.Beat]
 		jobs <- job{i, log, timeline.Setting{
-			Beat: beat.On(t.Evening), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
+			Figures: true,
+			Beat:    fished(beat.On(t.Evening), log), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
 		}}
 		if tell != nil {
 			tell(i+1, len(trips))
@@ -175,6 +177,31 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 		}
 	}
 	return nil
+}
+
+// fished keeps the pools that were fished or named that night: the light of others is in
+// no figure.
+func fished(b geo.Beat, log *journal.Log) geo.Beat {
+	named := map[journal.ID]bool{}
+	for _, e := range log.Entries {
+		switch e := e.(type) {
+		case journal.Run:
+			named[e.Pool] = true
+		case journal.Contact:
+			if id, ok := e.Pool.Get(); ok {
+				named[id] = true
+			}
+		}
+	}
+	var pools []geo.Pool
+	for _, p := range b.Pools {
+		if named[p.ID] {
+			pools = append(pools, p)
+		}
+	}
+	b.At = b.Place() // which the outlines left out may decide
+	b.Pools = pools
+	return b
 }
 
 // ruleEdges are the edges in lux that house rules name.

@@ -148,4 +148,3 @@ func TestBookFollowsChanges(t *testing.T) {
 		}
 	}
 }
-

@@ -272,6 +272,9 @@ func (c *cutter) quarter(t float64) int16 {
 		off = c.hours[1]
 	}
 	wall := math.Mod(float64(c.night.Start.Unix())+off+t-43200, 86400)
+	if wall < 0 { // before 1970
+		wall += 86400
+	}
 	return int16(math.Floor(wall / 900))
 }
 

@@ -24,6 +24,8 @@ type Digest struct {
 	Logged   []GreyLog
 	Totals   timeline.Totals
 	Gaps     Gaps
+
+	pools []journal.ID // fished, in the order of RunDigest.Local
 }
 
 // Facts are what holds for a night as a whole. Where it was noted more than once the
@@ -82,6 +84,8 @@ const (
 type RunDigest struct {
 	Pool    journal.ID
 	Name    string
+	Order   int           // downstream on the sketch
+	Local   int           // which of the pools of this night
 	Nth     int           // over all rods of the night
 	Rest    time.Duration // since any rod left the pool; valid if Nth > 1
 	Planned bool
@@ -127,6 +131,7 @@ type Fish struct {
 	ID       journal.ID
 	N        int // its number that night
 	Touch    journal.Touch
+	rank     int8
 	At       journal.Spread
 	Run      int // into Runs; -1: it came outside every run, so there are no hours to set it against
 	Pool     journal.ID

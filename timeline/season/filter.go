@@ -66,17 +66,23 @@ const (
 var Measures = []Measure{AllContacts, Touched, Hooked, LandedOnly}
 
 // counts reports whether a contact counts.
-func (m Measure) counts(t journal.Touch) bool {
+func (m Measure) counts(t journal.Touch) bool { return rank(t) >= m.least() }
+
+// least is the rank of the weakest touch that counts.
+func (m Measure) least() int8 {
 	switch m {
 	case AllContacts:
-		return true
+		return 0
 	case Touched:
-		return t != journal.Follow && t != journal.Boil
+		return rank(journal.Pluck)
 	case LandedOnly:
-		return t == journal.Landed
+		return rank(journal.Landed)
 	}
-	return t == journal.Landed || t == journal.Lost
+	return rank(journal.Lost)
 }
+
+// rank is the place of a touch among all, weakest first.
+func rank(t journal.Touch) int8 { return int8(slices.Index(journal.Touches, t)) }
 
 // View is what a season is asked for.
 type View struct {

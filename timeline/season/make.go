@@ -43,8 +43,13 @@ func (d *Digest) rod(n *timeline.Night, i int) RodDigest {
 	r := &n.Rods[i]
 	out := RodDigest{Person: r.Rod.Person, Name: r.Name, Client: r.Rod.Client, Totals: r.Totals}
 	for _, run := range r.Runs {
+		local := slices.Index(d.pools, run.Run.Pool)
+		if local < 0 {
+			local = len(d.pools)
+			d.pools = append(d.pools, run.Run.Pool)
+		}
 		out.Runs = append(out.Runs, RunDigest{
-			Pool: run.Run.Pool, Name: poolName(run.Pool), Nth: run.Nth, Rest: run.Rest,
+			Pool: run.Run.Pool, Name: poolName(run.Pool), Order: run.Pool.Order, Local: local, Nth: run.Nth, Rest: run.Rest,
 			Planned: slices.Contains(d.Planned, run.Run.Pool),
 		})
 	}
@@ -110,7 +115,7 @@ func flyOf(f timeline.FlyOn) FlyDigest {
 
 func fishOf(k timeline.Contact) Fish {
 	f := Fish{
-		ID: k.ID, N: k.N, Touch: k.Touch, At: k.At, Run: k.Run,
+		ID: k.ID, N: k.N, Touch: k.Touch, rank: rank(k.Touch), At: k.At, Run: k.Run,
 		Pool: k.Pool.ID, PoolName: poolName(k.Pool), HasPool: k.HasPool,
 		Fly: flyOf(k.Fly), HasFly: k.HasFly, Light: k.Light, Darker: k.Darker,
 		ByEye: k.ByEye || k.Estimated, Class: k.Class.Or(""), Hooked: k.HookPlace.Or(""),

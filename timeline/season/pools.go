@@ -1,0 +1,120 @@
+package season
+
+import (
+	"slices"
+	"time"
+
+	"gloamline/journal"
+)
+
+// Pool is one pool in the comparison of pools.
+type Pool struct {
+	Row
+	Beat   string `json:"beat"`
+	Runs   int    `json:"runs"`
+	Blank  int    `json:"blank_runs"` // runs without any contact
+	First  Row    `json:"first_run"`  // first runs of a night
+	Later  Row    `json:"later_runs"`
+	RestMd int    `json:"rest_minutes"` // median rest before later runs; 0 if there was none
+	// Best is the band of light with the highest shrunken rate among those with enough
+	// hours and nights, "" if fewer than two have; a place to look, not a finding.
+	Best   string       `json:"best_light,omitempty"`
+	Trends []Row        `json:"trends,omitempty"` // by what the river did
+	Last   journal.Date `json:"last,omitzero"`    // evening it was last fished
+	Thin   bool         `json:"thin"`             // too few hours or nights: hatched on the sketch
+}
+
+// poolTables adds what the comparison of pools needs, and puts it together afterwards.
+func (b *builder) poolTables(c *Card) {
+	place := map[journal.ID]int{}
+	codes := make([]string, len(b.pools))
+	for i, p := range b.pools {
+		place[p.id] = i
+		codes[i] = p.id.String()
+	}
+	name := func(s *split, per int) *split {
+		for i := range s.table.Rows {
+			p := b.pools[i/per]
+			s.table.Rows[i].Name, s.table.Rows[i].ID = p.name, p.id
+		}
+		return s
+	}
+	grid := func(extra []string) []string {
+		var out []string
+		for _, c := range codes {
+			for _, e := range extra {
+				out = append(out, c+"/"+e)
+			}
+		}
+		return out
+	}
+	bands := make([]string, Bands)
+	for i := range bands {
+		bands[i] = Band(i).Code()
+	}
+	trends := append([]string{""}, texts(journal.Trends)...)
+	pools := b.rate(c, name(newSplit("pools", "rod-hours", within, codes, func(a *at, f *Fish, out []int) []int {
+		return append(out, place[a.run().Pool])
+	}), 1))
+	light := b.rate(c, name(newSplit("pools_light", "rod-hours", plain, grid(bands), func(a *at, f *Fish, out []int) []int {
+		return append(out, place[a.run().Pool]*Bands+int(a.c.Band))
+	}), Bands))
+	trend := b.rate(c, name(newSplit("pools_trend", "rod-hours", plain, grid(trends), func(a *at, f *Fish, out []int) []int {
+		return append(out, place[a.run().Pool]*len(trends)+indexOf(trends, string(a.d.Facts.Trend)))
+	}), len(trends)))
+	nth := b.rate(c, name(newSplit("pools_runs", "rod-hours", plain, grid([]string{"first", "later"}), func(a *at, f *Fish, out []int) []int {
+		return append(out, place[a.run().Pool]*2+min(1, a.run().Nth-1))
+	}), 2))
+	b.after = append(b.after, func() {
+		out := make([]Pool, len(b.pools))
+		for i := range out {
+			p := &out[i]
+			p.Row, p.Beat = pools.Rows[i], b.pools[i].beat
+			p.Thin = !p.Enough
+			p.First, p.Later = nth.Rows[2*i], nth.Rows[2*i+1]
+			seen, best := 0, -1.0
+			for k := range bands {
+				if r := light.Rows[i*Bands+k]; r.Enough {
+					seen++
+					if *r.Shrunk > best {
+						best, p.Best = *r.Shrunk, bands[k]
+					}
+				}
+			}
+			if seen < 2 {
+				p.Best = ""
+			}
+			for k := range trends {
+				if r := trend.Rows[i*len(trends)+k]; r.Hours > 0 {
+					r.Code = trends[k]
+					p.Trends = append(p.Trends, r)
+				}
+			}
+		}
+		rests := make([][]int, len(out))
+		for _, d := range b.s.digests {
+			for ri := range d.Rods {
+				if !b.s.View.Filter.takesRod(d.Rods[ri]) {
+					continue
+				}
+				for _, r := range d.Rods[ri].Runs {
+					i := place[r.Pool]
+					out[i].Runs++
+					out[i].Last = d.Evening
+					if !r.Touched {
+						out[i].Blank++
+					}
+					if r.Nth > 1 {
+						rests[i] = append(rests[i], int(r.Rest/time.Minute))
+					}
+				}
+			}
+		}
+		for i, list := range rests {
+			if slices.Sort(list); len(list) > 0 {
+				out[i].RestMd = list[len(list)/2]
+			}
+		}
+		b.s.Pools = out
+	})
+}

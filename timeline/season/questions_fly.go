@@ -1,0 +1,330 @@
+package season
+
+import (
+	"fmt"
+
+	"gloamline/journal"
+)
+
+func (b *builder) flyQuestions() {
+	c := b.card(5, "length", "fly-hours")
+	b.rate(c, newSplit("length", "fly-hours", within, lengthCodes, byFly(lengthRow)).like("night and band of light", Bands, band))
+	b.rate(c, newSplit("length_light", "fly-hours", plain, pairsOf(lengthCodes, bandCodes()), byFly(func(a *at, f *FlyDigest) int {
+		if k := LengthClass(f.LengthMM); k >= 0 {
+			return k*Bands + band(a)
+		}
+		return -1
+	})))
+	b.flies(c)
+
+	c6 := b.card(6, "rule_tested", "fly-hours")
+	for i, rule := range b.s.rules {
+		s := ruleSplit(rule, fmt.Sprintf("rule_%d", i+1))
+		t := b.rate(c6, s)
+		b.after = append(b.after, func() { b.s.Rules = append(b.s.Rules, ruleOf(rule, t, b.open(rule))) })
+	}
+	b.after = append(b.after, func() {
+		never := 0.0
+		for _, r := range b.s.Rules {
+			if r.Table.Verdict == NeverTested {
+				never++
+			}
+		}
+		c6.Figures["rules"], c6.Figures["never_tested"] = float64(len(b.s.Rules)), never
+	})
+	if len(b.s.rules) == 0 {
+		c6.missing("no_rule", 1, 1)
+		c6.Verdict = NotEnough
+	}
+
+	c = b.card(7, "colour_and_bulk", "fly-hours")
+	for _, half := range []struct {
+		code  string
+		night bool
+	}{{"day", false}, {"night", true}} {
+		for _, of := range []struct {
+			code  string
+			rows  []string
+			class func(*at, *FlyDigest) int
+		}{
+			{"hot_spot", []string{"without", "with"}, hotRow},
+			{"tone", texts(journal.Tones), toneRow},
+			{"bulk", texts(journal.Silhouettes), bulkRow},
+		} {
+			b.rate(c, newSplit(of.code+"_"+half.code, "fly-hours", within, of.rows, byFly(func(a *at, f *FlyDigest) int {
+				if a.c.Band.Night() != half.night {
+					return -1
+				}
+				return of.class(a, f)
+			})).like("night", 1, nil))
+		}
+	}
+	b.flies(c)
+
+	b.twoFlies()
+
+	c = b.card(9, "surface", "rod-hours")
+	surface := cellRows(func(a *at) int {
+		rig := a.rig()
+		if rig == nil {
+			return -1
+		}
+		if rig.surface() {
+			return 1
+		}
+		return 0
+	})
+	b.rate(c, newSplit("surface", "rod-hours", within, []string{"under", "surface"}, surface).like("night and band of light", Bands, band))
+	b.rate(c, newSplit("surface_light", "rod-hours", plain, pairsOf([]string{"under", "surface"}, bandCodes()), cellRows(func(a *at) int {
+		rows := surface(a, nil, nil)
+		if len(rows) == 0 {
+			return -1
+		}
+		return rows[0]*Bands + band(a)
+	})))
+	b.flies(c)
+
+	c = b.card(10, "long_in_flood", "fly-hours")
+	for _, flood := range []struct {
+		code string
+		is   bool
+	}{{"falling", true}, {"other_water", false}} {
+		b.rate(c, newSplit("long_"+flood.code, "fly-hours", within, []string{"shorter", "long"}, byFly(func(a *at, f *FlyDigest) int {
+			t := a.d.Facts.Trend
+			if t == "" || (t == journal.FallingFlood) != flood.is || !known(f.LengthMM) {
+				return -1
+			}
+			if f.LengthMM >= LongFly {
+				return 1
+			}
+			return 0
+		})))
+	}
+	b.gap(c, "no_trend", func(g Gaps) (n, of float64) { return one(g.NoTrend), 1 })
+
+	b.changes()
+	b.oneSize()
+	b.hooks()
+}
+
+// flies tells how many fish have no fly, and how many hours no rig.
+func (b *builder) flies(c *Card) {
+	b.gap(c, "no_fly", func(g Gaps) (n, of float64) { return float64(g.FishNoFly), float64(g.Fish) })
+	b.gap(c, "no_rig_hours", func(g Gaps) (n, of float64) { return g.NoRigHours, g.RodHours })
+}
+
+func (r *RigDigest) surface() bool {
+	return r.Surface || len(r.Flies) == 1 && r.Flies[0].Surface
+}
+
+// open returns the fly-hours in a rule's light about which nothing can be said.
+func (b *builder) open(rule journal.HouseRule) float64 {
+	sum := 0.0
+	for di, d := range b.s.digests {
+		for ri := range d.Rods {
+			r := &d.Rods[ri]
+			if !b.s.View.Filter.takesRod(*r) {
+				continue
+			}
+			a := at{d: d, r: r, night: di}
+			for ci := range r.Cells {
+				a.c = &r.Cells[ci]
+				if !lit(rule, &a) {
+					continue
+				}
+				rig := a.rig()
+				if rig == nil || len(rig.Flies) == 0 {
+					sum += a.c.Hours
+					continue
+				}
+				for _, f := range rig.Flies {
+					if p, ok := rule.Position.Get(); ok && f.Position != p {
+						continue
+					}
+					if _, known := Keeps(rule, f); !known {
+						sum += a.c.Hours
+						break
+					}
+				}
+			}
+		}
+	}
+	return sum
+}
+
+func ruleOf(rule journal.HouseRule, t *Table, open float64) Rule {
+	out := Rule{ID: rule.ID, Words: rule.Words, Rule: rule, Table: t, Open: open}
+	out.Inside, out.Outside = t.Rows[0].Hours, t.Rows[1].Hours
+	if out.Inside+out.Outside >= MinHours && out.OutsideShare() < NeverShare {
+		t.Verdict, t.Test, t.Pairs = NeverTested, nil, nil
+	}
+	return out
+}
+
+// twoFlies asks which of two flies on one leader fish choose: there the hours are the same for
+// both. Point and dropper fish differently, so each comparison is split by which sits where.
+func (b *builder) twoFlies() {
+	c := b.card(8, "two_flies", "fish")
+	type comparison struct {
+		name string
+		// first returns which of the two the row is about, -1 if they do not differ so.
+		first func(point, dropper FlyDigest) int
+	}
+	list := []comparison{
+		{"longer", func(p, d FlyDigest) int {
+			switch {
+			case !known(p.LengthMM) || !known(d.LengthMM) || p.LengthMM == d.LengthMM:
+				return -1
+			case p.LengthMM > d.LengthMM:
+				return 0
+			}
+			return 1
+		}},
+		{"fuller", func(p, d FlyDigest) int {
+			return order(journal.Silhouettes, p.Silhouette, d.Silhouette)
+		}},
+		{"darker", func(p, d FlyDigest) int {
+			return order(journal.Tones, d.Tone, p.Tone) // dark stands first
+		}},
+	}
+	position := []Row{{Code: "dropper"}}
+	rows := make([][2]Row, len(list))
+	for i, k := range list {
+		rows[i] = [2]Row{{Code: k.name + "_on_point"}, {Code: k.name + "_on_dropper"}}
+	}
+	unknown, all := 0.0, 0.0
+	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
+		if f.FliesUp != 2 || !Touched.counts(f.Touch) {
+			return
+		}
+		all++
+		rig := rigOf(r, f)
+		if !f.HasFly || rig == nil || len(rig.Flies) != 2 || f.Fly.Position != 0 && f.Fly.Position != 1 {
+			unknown++
+			return
+		}
+		came := f.Fly.Position
+		position[0].Of++
+		position[0].Fish += float64(came)
+		for i, k := range list {
+			if first := k.first(rig.Flies[0], rig.Flies[1]); first >= 0 {
+				rows[i][first].Of++
+				if came == first {
+					rows[i][first].Fish++
+				}
+			}
+		}
+	})
+	var out []Row
+	for _, r := range rows {
+		out = append(out, r[0], r[1])
+	}
+	b.shares(c, "two_flies", "fish touching one of two flies", out, true)
+	b.shares(c, "point_or_dropper", "fish touching one of two flies", position, true)
+	c.missing("unknown_of_two", unknown, all)
+}
+
+// order returns 0 if the point's value stands later in the list, 1 if the dropper's does,
+// -1 if they are the same or one is unknown.
+func order[T comparable](list []T, point, dropper T) int {
+	p, d := indexOf(list, point), indexOf(list, dropper)
+	switch {
+	case p < 0 || d < 0 || p == d:
+		return -1
+	case p > d:
+		return 0
+	}
+	return 1
+}
+
+// rigOf returns the rig a fish came to: that of its likeliest cell.
+func rigOf(r *RodDigest, f *Fish) *RigDigest {
+	best, most := -1, 0.0
+	for _, p := range f.In {
+		if k := int(r.Cells[p.Cell].Rig); k >= 0 && p.Share > most {
+			best, most = k, p.Share
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return &r.Rigs[best]
+}
+
+// changes asks what brings the next fish after a quiet while.
+func (b *builder) changes() {
+	c := b.card(11, "change", "changes after 20 quiet minutes")
+	kinds := []string{"speed", "size", "carried on"}
+	rows := make([]Row, len(kinds))
+	for i, k := range kinds {
+		rows[i].Code = k
+	}
+	for _, d := range b.s.digests {
+		for i := range d.Rods {
+			if !b.s.View.Filter.takesRod(d.Rods[i]) {
+				continue
+			}
+			for _, w := range d.Rods[i].Waits {
+				if k := indexOf(kinds, w.Kind); k >= 0 {
+					rows[k].Of++
+					if w.Answer {
+						rows[k].Fish++
+					}
+				}
+			}
+		}
+	}
+	b.shares(c, "change", "changes after 20 quiet minutes", rows, false)
+}
+
+// oneSize sets the sizes that fish came to beside the sizes fished.
+func (b *builder) oneSize() {
+	c := b.card(12, "one_size", "fly-hours")
+	b.after = append(b.after, func() {
+		t := b.s.Table("length")
+		var hours, fish float64
+		for _, r := range t.Rows {
+			hours, fish = hours+r.Hours, fish+r.Fish
+		}
+		most, at := 0.0, -1
+		for i, r := range t.Rows {
+			if r.Fish > most {
+				most, at = r.Fish, i
+			}
+		}
+		c.Tables = []*Table{t}
+		if at >= 0 && hours > 0 {
+			c.Which = t.Rows[at].Code
+			c.Figures["share_of_fish"], c.Figures["share_of_hours"] = most/fish, t.Rows[at].Hours/hours
+		}
+	})
+	b.flies(c)
+}
+
+// hooks tells what became of fish by the hook of the fly.
+func (b *builder) hooks() {
+	c := b.card(13, "hooks", "fish")
+	landed, hooked := make([]Row, len(journal.Hooks)), make([]Row, len(journal.Hooks))
+	for i, h := range journal.Hooks {
+		landed[i].Code, hooked[i].Code = h, h
+	}
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+		i := indexOf(journal.Hooks, f.Fly.Hook)
+		if i < 0 || !f.HasFly || !Touched.counts(f.Touch) {
+			return
+		}
+		landed[i].Chain.add(f.Touch, 1)
+		hooked[i].Chain.add(f.Touch, 1)
+		hooked[i].Of++
+		if Hooked.counts(f.Touch) {
+			hooked[i].Fish++
+			landed[i].Of++
+			if f.Touch == journal.Landed {
+				landed[i].Fish++
+			}
+		}
+	})
+	b.shares(c, "hooks_landed", "fish hooked", landed, false)
+	b.shares(c, "hooks_hooked", "fish touching", hooked, false)
+	b.flies(c)
+}

@@ -1,0 +1,259 @@
+package season
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"gloamline/journal"
+)
+
+func (b *builder) seasonQuestions() {
+	b.startAndStop()
+	b.sizes()
+	b.chains()
+
+	b.card(23, "alike", "nights").Verdict = Elsewhere
+	b.clients()
+	b.planned()
+	b.gaps()
+}
+
+// clients compares clients' rods with others.
+func (b *builder) clients() {
+	c := b.card(24, "clients", "rod-hours")
+	t := b.rate(c, newSplit("clients", "rod-hours", byRod, []string{"own", "client"}, cellRows(func(a *at) int {
+		if a.r.Client {
+			return 1
+		}
+		return 0
+	})))
+	b.after = append(b.after, func() {
+		for _, r := range t.Rows {
+			if r.Nights > 0 {
+				c.Figures["fish_per_"+r.Code+"_rod_night"] = r.Fish / float64(r.Nights)
+			}
+		}
+	})
+
+}
+
+// planned compares pools that were planned with others, on nights with a plan.
+func (b *builder) planned() {
+	c := b.card(25, "planned", "rod-hours")
+	b.rate(c, newSplit("planned", "rod-hours", within, []string{"planned", "unplanned"}, cellRows(func(a *at) int {
+		switch {
+		case len(a.d.Planned) == 0:
+			return -1
+		case a.run().Planned:
+			return 0
+		}
+		return 1
+	})))
+	plans := 0.0
+	for _, d := range b.s.digests {
+		if len(d.Planned) > 0 {
+			plans++
+		}
+	}
+	c.Figures["nights_with_plan"] = plans
+	c.missing("no_plan", float64(len(b.s.digests))-plans, float64(len(b.s.digests)))
+}
+
+// startAndStop tells how hours and fish lie along the clock, and how long was fished
+// before the first fish and after the last.
+func (b *builder) startAndStop() {
+	c := b.card(20, "start_and_stop", "rod-hours")
+	hours := make([]Row, 24)
+	for i := range hours {
+		hours[i].Code = fmt.Sprintf("%02d", (i+12)%24)
+	}
+	var before, after float64
+	rods := 0
+	for _, d := range b.s.digests {
+		seen := [24]bool{}
+		for ri := range d.Rods {
+			r := &d.Rods[ri]
+			if !b.s.View.Filter.takesRod(*r) {
+				continue
+			}
+			for _, x := range r.Clock {
+				hours[x.I/4].Hours += x.V
+				seen[x.I/4] = true
+			}
+			first, last := math.Inf(1), math.Inf(-1)
+			for fi := range r.Fish {
+				f := &r.Fish[fi]
+				for _, x := range f.Clock {
+					hours[x.I/4].Chain.add(f.Touch, x.V)
+				}
+				if b.s.View.Measure.counts(f.Touch) && len(f.Clock) > 0 {
+					m := 0.0
+					for _, x := range f.Clock {
+						m += (float64(x.I) + 0.5) * x.V
+					}
+					first, last = math.Min(first, m), math.Max(last, m)
+				}
+			}
+			if !math.IsInf(first, 1) {
+				rods++
+				for _, x := range r.Clock {
+					if m := float64(x.I) + 0.5; m < first {
+						before += x.V
+					} else if m > last {
+						after += x.V
+					}
+				}
+			}
+		}
+		for i, s := range seen {
+			if s {
+				hours[i].Nights++
+			}
+		}
+	}
+	hours = slices.DeleteFunc(hours, func(r Row) bool { return r.Hours == 0 && r.Chain == Chain{} })
+	t := &Table{Name: "clock", Kind: Rates, Per: "rod-hours", Rows: hours, Verdict: Told}
+	t.fill(b.s.View.Measure)
+	c.Tables = append(c.Tables, t)
+	b.after = append(b.after, func() { b.s.Tables = append(b.s.Tables, t) })
+	c.Figures["rod_nights_with_fish"] = float64(rods)
+	c.Figures["hours_before_first_fish"], c.Figures["hours_after_last_fish"] = before, after
+}
+
+// sizes tells the fish landed by length and month.
+func (b *builder) sizes() {
+	c := b.card(21, "sizes", "fish landed")
+	ends := []float64{.25, .30, .35, .40, .45, .50, .55, .60, .70}
+	var codes []string
+	for i := range len(ends) + 1 {
+		switch {
+		case i == 0:
+			codes = append(codes, "under_25_cm")
+		case i == len(ends):
+			codes = append(codes, "70_cm_and_over")
+		default:
+			codes = append(codes, fmt.Sprintf("%.0f_%.0f_cm", ends[i-1]*100, ends[i]*100))
+		}
+	}
+	lengths := make([]Row, len(codes))
+	for i := range lengths {
+		lengths[i].Code = codes[i]
+	}
+	type month struct{ landed, young, classed, lice, liceKnown, weighed, kSum, kN float64 }
+	months := map[time.Month]*month{}
+	var unsized, landed float64
+	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish) {
+		if f.Touch != journal.Landed {
+			return
+		}
+		landed++
+		m := months[d.Evening.Month]
+		if m == nil {
+			m = &month{}
+			months[d.Evening.Month] = m
+		}
+		m.landed++
+		if f.Class != "" {
+			m.classed++
+			if slices.Contains([]string{"finnock", "herling", "whitling", "school peal"}, f.Class) {
+				m.young++
+			}
+		}
+		if f.Lice != Unknown {
+			m.liceKnown++
+			m.lice += one(f.Lice == Yes)
+		}
+		if known(f.Weight) && !f.ByEye {
+			m.weighed++
+			if known(f.Length) {
+				// Fulton's factor: 100 g / cm^3.
+				m.kSum += 100 * f.Weight / math.Pow(100*f.Length, 3)
+				m.kN++
+			}
+		}
+		if !known(f.Length) {
+			unsized++
+			return
+		}
+		i := 0
+		for i < len(ends) && f.Length >= ends[i]-1e-9 {
+			i++
+		}
+		lengths[i].Fish++
+		lengths[i].Chain.Landed++
+	})
+	b.counts(c, "sizes", "fish landed", lengths)
+	var young, lice []Row
+	for m := time.January; m <= time.December; m++ {
+		if v := months[m]; v != nil {
+			code := fmt.Sprintf("%02d", m)
+			young = append(young, Row{Code: code, Fish: v.young, Of: v.landed, Chain: Chain{Landed: v.landed}})
+			lice = append(lice, Row{Code: code, Fish: v.lice, Of: v.landed, Chain: Chain{Landed: v.landed}})
+			if v.kN > 0 {
+				c.Figures["condition_"+code] = v.kSum / v.kN
+			}
+		}
+	}
+	b.shares(c, "first_year_fish", "fish landed, those without a class too", young, false)
+	b.shares(c, "sea_lice", "fish landed, those without a note too", lice, false)
+	c.missing("no_length", unsized, landed)
+	var classed, liced float64
+	for _, m := range months {
+		classed, liced = classed+m.classed, liced+m.liceKnown
+	}
+	c.missing("no_class", landed-classed, landed)
+	c.missing("no_lice", landed-liced, landed)
+}
+
+// chains tells what became of contacts by dressing length.
+func (b *builder) chains() {
+	c := b.card(22, "chain", "contacts")
+	rows := make([]Row, len(lengthCodes))
+	for i := range rows {
+		rows[i].Code = lengthCodes[i]
+	}
+	unknown, all := 0.0, 0.0
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+		all++
+		k := LengthClass(f.Fly.LengthMM)
+		if !f.HasFly || k < 0 {
+			unknown++
+			return
+		}
+		rows[k].Chain.add(f.Touch, 1)
+		rows[k].Fish += one(f.Touch == journal.Landed)
+		rows[k].Of += one(Hooked.counts(f.Touch))
+	})
+	b.shares(c, "chain", "fish hooked", rows, false)
+	c.missing("no_fly", unknown, all)
+}
+
+// gaps is the last question: what is missing.
+func (b *builder) gaps() {
+	c := b.card(26, "missing", "nights")
+	b.gap(c, "open_runs", func(g Gaps) (n, of float64) { return float64(g.RunsOpen), float64(g.Runs) })
+	b.gap(c, "no_run", func(g Gaps) (n, of float64) { return float64(g.FishNoRun), float64(g.Fish) })
+	b.times(c)
+	b.gap(c, "no_fly", func(g Gaps) (n, of float64) { return float64(g.FishNoFly), float64(g.Fish) })
+	b.gap(c, "no_pool", func(g Gaps) (n, of float64) { return float64(g.FishNoPool), float64(g.Fish) })
+	b.gap(c, "no_size", func(g Gaps) (n, of float64) { return float64(g.NoSize), float64(g.Hooked) })
+	b.gap(c, "no_rig_hours", func(g Gaps) (n, of float64) { return g.NoRigHours, g.RodHours })
+	b.gap(c, "no_trend", func(g Gaps) (n, of float64) { return one(g.NoTrend), 1 })
+	b.gap(c, "no_temperature", func(g Gaps) (n, of float64) { return one(g.NoTemp), 1 })
+	b.gap(c, "no_sky", func(g Gaps) (n, of float64) { return one(g.NoSky), 1 })
+	b.gap(c, "no_end", func(g Gaps) (n, of float64) { return one(g.NoEnd), 1 })
+	whole := 0.0
+	for _, d := range b.s.digests {
+		whole += one(d.Gaps.count() == 0)
+	}
+	c.Figures["nights_complete"], c.Figures["nights"] = whole, float64(len(b.s.digests))
+}
+
+func quantile(v []float64, q float64) float64 {
+	s := slices.Sorted(slices.Values(v))
+	x := q * float64(len(s)-1)
+	i := min(int(x), len(s)-2)
+	return s[i] + (s[i+1]-s[i])*(x-float64(i))
+}

@@ -1,0 +1,253 @@
+package season
+
+import (
+	"cmp"
+	"slices"
+
+	"gloamline/journal"
+	"gloamline/timeline"
+	"gloamline/timeline/tally"
+)
+
+// Season is what a set of nights comes to under one view.
+type Season struct {
+	View    View            `json:"view"`
+	Settled bool            `json:"settled"` // tests and resampled figures are in
+	From    journal.Date    `json:"from,omitzero"`
+	To      journal.Date    `json:"to,omitzero"`
+	Nights  int             `json:"nights"`
+	Blank   int             `json:"blank_nights"` // without any contact
+	Rods    int             `json:"rod_nights"`
+	Totals  timeline.Totals `json:"-"` // as every night's page has them
+	Runs    int             `json:"runs"`
+	Hours   float64         `json:"hours"` // rod-hours with a fly in the water
+	OnBank  float64         `json:"bank_hours"`
+	Chain   Chain           `json:"chain"`
+	Fish    float64         `json:"fish"` // those that the measure counts
+	Rate    *tally.Rate     `json:"rate,omitempty"`
+	Nightly *tally.Interval `json:"nightly,omitempty"`    // when nights are resampled
+	Scatter *Scatter        `json:"scatter,omitempty"`    // of the nights
+	Few     bool            `json:"few_nights,omitempty"` // Nightly is too narrow itself
+	Placed  Placed          `json:"placed"`
+	Left    []Left          `json:"-"`
+
+	Pools        []Pool       `json:"pools"`
+	ClockOrLight ClockOrLight `json:"clock_or_light"`
+	Rules        []Rule       `json:"rules"`
+	Cards        []*Card      `json:"cards"` // the questions, by number
+	Tables       []*Table     `json:"-"`     // all of them, in the order of the cards
+	List         []NightRow   `json:"list"`  // the nights themselves
+
+	digests []*Digest
+	rules   []journal.HouseRule
+}
+
+// Scatter says whether nights differ more than chance makes them.
+type Scatter struct {
+	Ratio float64 `json:"ratio"` // 1: as chance
+	P     float64 `json:"p"`
+}
+
+// Placed says how many of the counted fish could be set against hours.
+type Placed struct {
+	Fish   int `json:"fish"`
+	NoRun  int `json:"no_run"`  // outside every run: in the night's count, in no rate
+	NoPool int `json:"no_pool"` // no pool known
+	NoFly  int `json:"no_fly"`  // no fly known: in no table by fly
+	Wide   int `json:"wide"`    // time known to half an hour or worse: shared out
+}
+
+// NightRow is one night of the list.
+type NightRow struct {
+	Trip    journal.ID    `json:"trip"`
+	Evening journal.Date  `json:"evening"`
+	Beat    string        `json:"beat"`
+	Trend   journal.Trend `json:"trend,omitempty"`
+	Rods    int           `json:"rods"`
+	Hours   float64       `json:"hours"`
+	Chain   Chain         `json:"chain"`
+	Gaps    int           `json:"gaps"` // things missing that the figures could have used
+}
+
+// Fold adds up the nights that a view lets through. It is quick: tests and resampled
+// figures wait for Settle.
+func Fold(n Nights, v View) *Season {
+	if v.Measure == "" {
+		v.Measure = Hooked
+	}
+	s := &Season{View: v, rules: n.Rules}
+	for _, d := range n.Digests {
+		if v.Filter.Takes(d) {
+			s.digests = append(s.digests, d)
+		}
+	}
+	for _, l := range n.Left {
+		if len(v.Filter.Trips) == 0 || slices.Contains(v.Filter.Trips, l.Trip.ID) {
+			s.Left = append(s.Left, l)
+		}
+	}
+	s.build(false)
+	return s
+}
+
+// Settle returns the same season with tests, verdicts and resampled intervals: some
+// seconds for thousands of nights, so it is for a job beside. s stays as it is. The figures are
+// the same each time: every seed follows from the name of what is drawn.
+func (s *Season) Settle() *Season {
+	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, Left: s.Left}
+	out.build(true)
+	return out
+}
+
+func (s *Season) build(deep bool) {
+	s.count(deep)
+	b := &builder{s: s, deep: deep, pools: poolsOf(s.digests)}
+	b.questions()
+	fold(s.digests, s.View, b.splits, deep)
+	if deep {
+		for _, sp := range b.splits {
+			sp.test(testDraws)
+			sp.nightly()
+		}
+	} else {
+		for _, sp := range b.splits {
+			sp.open()
+		}
+	}
+	for i := range b.splits {
+		s.Tables = append(s.Tables, &b.splits[i].table)
+	}
+	s.ClockOrLight = clockOrLight(s.digests, s.View, deep)
+	b.finish()
+	speak(s.Tables)
+	s.judge()
+}
+
+// open is the verdict before tests.
+func (s *split) open() {
+	if s.how == plain {
+		s.table.Verdict = Told
+	} else if _, ok := s.table.enough(); ok {
+		s.table.Verdict = Open
+	} else {
+		s.table.Verdict = NotEnough
+	}
+}
+
+// count fills what concerns the season as a whole.
+func (s *Season) count(deep bool) {
+	var x, t []float64
+	for _, d := range s.digests {
+		row := NightRow{Trip: d.Trip, Evening: d.Evening, Beat: d.BeatName, Trend: d.Facts.Trend, Gaps: d.Gaps.count()}
+		contacts := 0
+		for i := range d.Rods {
+			r := &d.Rods[i]
+			if !s.View.Filter.takesRod(*r) {
+				continue
+			}
+			row.Rods++
+			row.Hours += r.Hours
+			contacts += len(r.Fish)
+			s.Totals = s.Totals.Plus(r.Totals)
+			for j := range r.Fish {
+				f := &r.Fish[j]
+				row.Chain.add(f.Touch, 1)
+				if s.View.Measure.counts(f.Touch) {
+					s.Placed.tell(f)
+				}
+			}
+		}
+		if contacts == 0 {
+			s.Blank++
+		}
+		s.Rods += row.Rods
+		s.Nights++
+		s.Chain = s.Chain.plus(row.Chain)
+		s.Hours += row.Hours
+		s.List = append(s.List, row)
+		if row.Hours > 0 {
+			x, t = append(x, row.Chain.of(s.View.Measure)), append(t, row.Hours)
+		}
+		if s.From.IsZero() {
+			s.From = d.Evening
+		}
+		s.To = d.Evening
+	}
+	s.Runs, s.OnBank = s.Totals.Runs, s.Totals.OnBank.Hours()
+	s.Fish = s.Chain.of(s.View.Measure)
+	// Fish outside every run have no hours beside them.
+	placed := s.Fish - float64(s.Placed.NoRun)
+	if s.Hours >= MinHours && len(t) >= MinNights {
+		r := tally.RateOf(placed, s.Hours, tally.Level)
+		s.Rate = &r
+		s.Few = len(t) < tally.FewClusters
+		if d := tally.DispersionOf(x, t); d.Free > 0 && d.Ratio == d.Ratio {
+			s.Scatter = &Scatter{d.Ratio, d.P}
+		}
+		if deep {
+			i := tally.ResampledRate(x, t, tally.Level, nightDraws, seed("season"))
+			s.Nightly = &i
+		}
+	}
+}
+
+func (p *Placed) tell(f *Fish) {
+	p.Fish++
+	if len(f.In) == 0 {
+		p.NoRun++
+	}
+	if !f.HasPool {
+		p.NoPool++
+	}
+	if !f.HasFly {
+		p.NoFly++
+	}
+	if f.At.Hi.Sub(f.At.Lo) >= wide {
+		p.Wide++
+	}
+}
+
+func (c Chain) plus(o Chain) Chain {
+	return Chain{c.Shows + o.Shows, c.Touches + o.Touches, c.Lost + o.Lost, c.Landed + o.Landed}
+}
+
+func (g Gaps) count() int {
+	n := g.RunsOpen + g.FishNoFly + g.FishNoPool + g.FishNoRun + g.FishWide + g.NoSize
+	for _, b := range []bool{g.NoTrend, g.NoTemp, g.NoSky, g.NoEnd} {
+		if b {
+			n++
+		}
+	}
+	return n
+}
+
+// poolInfo is a pool of the season.
+type poolInfo struct {
+	id         journal.ID
+	name, beat string
+	order      int
+}
+
+// poolsOf lists the pools that were fished, beat by beat, downstream where the sketch
+// says so; each under its latest name.
+func poolsOf(nights []*Digest) []poolInfo {
+	at := map[journal.ID]int{}
+	var out []poolInfo
+	for _, d := range nights {
+		for i := range d.Rods {
+			for _, r := range d.Rods[i].Runs {
+				k, ok := at[r.Pool]
+				if !ok {
+					k = len(out)
+					at[r.Pool] = k
+					out = append(out, poolInfo{})
+				}
+				out[k] = poolInfo{r.Pool, r.Name, d.BeatName, r.Order}
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b poolInfo) int {
+		return cmp.Or(cmp.Compare(a.beat, b.beat), cmp.Compare(a.order, b.order), cmp.Compare(a.name, b.name), slices.Compare(a.id[:], b.id[:]))
+	})
+	return out
+}
