@@ -8,6 +8,9 @@ import (
 // Differ finds where two lists differ, so that a picture of the one can be brought up to
 // the other by painting little. It keeps its storage; the zero Differ is ready.
 type Differ struct {
+	// Near is by how many dp places may differ and still count as the same.
+	Near float64
+
 	a, b  []piece
 	dirty []Rect
 }
@@ -37,7 +40,7 @@ func (d *Differ) Compare(old, now *List) ([]Rect, bool) {
 	d.a, d.b = d.pieces(d.a[:0], old), d.pieces(d.b[:0], now)
 	i, j := 0, 0
 	for i < len(d.a) || j < len(d.b) {
-		if i < len(d.a) && j < len(d.b) && samePiece(d.a[i], d.b[j]) {
+		if i < len(d.a) && j < len(d.b) && d.same(d.a[i], d.b[j]) {
 			d.reclipped(d.a[i].op.Box, d.b[j].op.Box)
 			i, j = i+1, j+1
 			continue
@@ -89,7 +92,7 @@ func (d *Differ) resync(i, j int) (da, db int) {
 	for k := 1; k <= most; k++ {
 		for da := 0; da <= k; da++ {
 			db := k - da
-			if i+da < len(d.a) && j+db < len(d.b) && samePiece(d.a[i+da], d.b[j+db]) {
+			if i+da < len(d.a) && j+db < len(d.b) && d.same(d.a[i+da], d.b[j+db]) {
 				return da, db
 			}
 		}
@@ -99,7 +102,7 @@ func (d *Differ) resync(i, j int) (da, db int) {
 
 // reclipped marks where one call shows in one of two boxes only.
 func (d *Differ) reclipped(a, b Rect) {
-	if a == b {
+	if d.near(a.Min, b.Min) && d.near(a.Max, b.Max) {
 		return
 	}
 	c := a.Intersect(b)
@@ -155,33 +158,35 @@ func (d *Differ) join() {
 	}
 }
 
-// samePiece reports whether two calls paint the same but for upright clips.
-func samePiece(a, b piece) bool {
-	if len(a.clips) != len(b.clips) || !sameOp(a.op, b.op) {
+// same reports whether two calls paint the same but for upright clips.
+func (d *Differ) same(a, b piece) bool {
+	if len(a.clips) != len(b.clips) || !d.sameOp(a.op, b.op) {
 		return false
 	}
 	for i := range a.clips {
-		if !samePath(a.clips[i], b.clips[i]) {
+		if !d.samePath(a.clips[i], b.clips[i]) {
 			return false
 		}
 	}
 	return true
 }
 
-func sameOp(a, b *Op) bool {
+func (d *Differ) sameOp(a, b *Op) bool {
 	if a.Kind != b.Kind {
 		return false
 	}
 	switch a.Kind {
 	case FillOp:
-		return a.Rule == b.Rule && samePaint(a.Paint, b.Paint) && samePath(a.Path, b.Path)
+		return a.Rule == b.Rule && samePaint(a.Paint, b.Paint) && d.samePath(a.Path, b.Path)
 	case StrokeOp:
 		return a.Color == b.Color && a.Stroke.Width == b.Stroke.Width && a.Stroke.Cap == b.Stroke.Cap && a.Stroke.Join == b.Stroke.Join &&
-			a.Stroke.Phase == b.Stroke.Phase && slices.Equal(a.Stroke.Dash, b.Stroke.Dash) && samePath(a.Path, b.Path)
+			a.Stroke.Phase == b.Stroke.Phase && slices.Equal(a.Stroke.Dash, b.Stroke.Dash) && d.samePath(a.Path, b.Path)
 	case TextOp:
-		return a.Text == b.Text
+		t := b.Text
+		t.At = a.Text.At
+		return a.Text == t && d.near(a.Text.At, b.Text.At)
 	case ImageOp:
-		return a.Image == b.Image && a.At == b.At
+		return a.Image == b.Image && d.near(a.At.Min, b.At.Min) && d.near(a.At.Max, b.At.Max)
 	}
 	return false
 }
@@ -190,6 +195,13 @@ func samePaint(a, b Paint) bool {
 	return a.Color == b.Color && a.Vertical == b.Vertical && slices.Equal(a.Stops, b.Stops)
 }
 
-func samePath(a, b Path) bool {
-	return slices.Equal(a.verbs, b.verbs) && slices.Equal(a.points, b.points)
+func (d *Differ) samePath(a, b Path) bool {
+	if d.Near == 0 {
+		return slices.Equal(a.verbs, b.verbs) && slices.Equal(a.points, b.points)
+	}
+	return slices.Equal(a.verbs, b.verbs) && slices.EqualFunc(a.points, b.points, d.near)
+}
+
+func (d *Differ) near(p, q Point) bool {
+	return math.Abs(p.X-q.X) <= d.Near && math.Abs(p.Y-q.Y) <= d.Near
 }

@@ -69,3 +69,36 @@ func TestUpright(t *testing.T) {
 		assert.False(t, ok, name)
 	}
 }
+
+// Ensure that what lies a hair from where it lay counts as the same where that is asked
+// for, and what lies further off, or has another colour or word, does not.
+func TestDifferNear(t *testing.T) {
+	list := func(dx float64, c draw.Color, word string) *draw.List {
+		l := draw.NewList(draw.Size{W: 300, H: 100})
+		l.Stroke(draw.Line(draw.Pt(50+dx, 0), draw.Pt(50, 90)), draw.Stroke{Width: 2}, c)
+		l.PushClip(draw.Rectangle(draw.R(0, 0, 200+dx, 100)))
+		l.Fill(draw.Rectangle(draw.R(150, 20, 100, 10)), draw.NonZero, draw.Solid(c))
+		l.PopClip()
+		l.Text(draw.Text{S: word, At: draw.Pt(20+dx, 50), Font: draw.Font{Size: 12}, Color: c})
+		return l
+	}
+	grey := draw.Gray(100)
+	base := list(0, grey, "dark")
+	for _, c := range []struct {
+		near  float64
+		other *draw.List
+		boxes int
+	}{
+		{0, list(0.1, grey, "dark"), 3},
+		{0.125, list(0.1, grey, "dark"), 0},
+		{0.125, list(-0.125, grey, "dark"), 0},
+		{0.125, list(0.13, grey, "dark"), 3},
+		{0.125, list(0, grey, "grey"), 1},
+		{0.125, list(0, draw.Gray(101), "dark"), 3},
+	} {
+		d := draw.Differ{Near: c.near}
+		boxes, ok := d.Compare(base, c.other)
+		require.True(t, ok)
+		assert.Len(t, boxes, c.boxes, "%v", c)
+	}
+}

@@ -85,7 +85,7 @@ func (f *Flattener) quad(c, e Point, tol float64) {
 func (f *Flattener) cubic(a, b, e Point, tol float64) {
 	s := f.points[len(f.points)-1]
 	d1, d2 := s.Sub(a).Sub(a.Sub(b)), a.Sub(b).Sub(b.Sub(e))
-	d := Point{math.Max(math.Abs(d1.X), math.Abs(d2.X)), math.Max(math.Abs(d1.Y), math.Abs(d2.Y))}
+	d := Point{max(math.Abs(d1.X), math.Abs(d2.X)), max(math.Abs(d1.Y), math.Abs(d2.Y))}
 	n := steps(d, 6, tol)
 	for i := 1; i < n; i++ {
 		t := float64(i) / float64(n)
@@ -99,5 +99,5 @@ func (f *Flattener) cubic(a, b, e Point, tol float64) {
 // 1000, which for the largest coordinate is coarse but finite.
 func steps(d Point, factor, tol float64) int {
 	n := math.Ceil(math.Sqrt(factor * math.Hypot(d.X, d.Y) / (8 * tol)))
-	return int(math.Min(math.Max(n, 1), 1000))
+	return int(min(max(n, 1), 1000))
 }

@@ -82,8 +82,8 @@ func (r Rect) Contains(p Point) bool {
 // Intersect is the part that r and s share; Empty if there is none.
 func (r Rect) Intersect(s Rect) Rect {
 	return Rect{
-		Point{math.Max(r.Min.X, s.Min.X), math.Max(r.Min.Y, s.Min.Y)},
-		Point{math.Min(r.Max.X, s.Max.X), math.Min(r.Max.Y, s.Max.Y)},
+		Point{max(r.Min.X, s.Min.X), max(r.Min.Y, s.Min.Y)},
+		Point{min(r.Max.X, s.Max.X), min(r.Max.Y, s.Max.Y)},
 	}
 }
 
@@ -99,8 +99,8 @@ func (r Rect) Union(s Rect) Rect {
 		return r
 	}
 	return Rect{
-		Point{math.Min(r.Min.X, s.Min.X), math.Min(r.Min.Y, s.Min.Y)},
-		Point{math.Max(r.Max.X, s.Max.X), math.Max(r.Max.Y, s.Max.Y)},
+		Point{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)},
+		Point{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)},
 	}
 }
 
@@ -111,10 +111,10 @@ func around(pts []Point) Rect {
 	if len(pts) == 0 {
 		return Rect{}
 	}
-	r := Rect{pts[0], pts[0]}
+	lo, hi := pts[0], pts[0]
 	for _, p := range pts[1:] {
-		r.Min.X, r.Max.X = math.Min(r.Min.X, p.X), math.Max(r.Max.X, p.X)
-		r.Min.Y, r.Max.Y = math.Min(r.Min.Y, p.Y), math.Max(r.Max.Y, p.Y)
+		lo.X, hi.X = min(lo.X, p.X), max(hi.X, p.X)
+		lo.Y, hi.Y = min(lo.Y, p.Y), max(hi.Y, p.Y)
 	}
-	return r
+	return Rect{lo, hi}
 }

@@ -17,12 +17,14 @@ func (s *Screen) syncPlay(w state.What) {
 	on := s.desk.Playing()
 	switch {
 	case on && s.play == nil:
+		s.steps = 0
 		s.frames = s.countFrames(s.strip)
 		s.play = startClock(frameTime, func(d time.Duration) { s.desk.Advance(d) })
 	case !on && s.play != nil:
 		s.play.Stop()
 		s.play = nil
 		s.opt.Log.Debug("played", s.frames()...)
+		s.sketch.RenewIfOther() // to where the cursor stands
 		s.pulse()
 		if s.desk.PlayedOut() {
 			s.tell(words.PlayedOut())
@@ -55,6 +57,20 @@ func (s *Screen) countDrag(d own.Drag, b *own.Board) {
 	case !d.End && s.dragged == nil:
 		s.dragged = s.countFrames(b)
 	}
+}
+
+// sketchSteps is how many steps of playing there are for one of the sketch: its shades
+// change slowly, so that 15 of them a second look as 60 do.
+const sketchSteps = 4
+
+// renewSketch has the sketch follow the cursor: while the night is played in longer steps,
+// unless something is passed.
+func (s *Screen) renewSketch() {
+	s.steps++
+	if s.play != nil && s.steps%sketchSteps != 0 && s.desk.Passed() == s.passed {
+		return
+	}
+	s.sketch.RenewIfOther()
 }
 
 // pulse rings the fish that the cursor has just passed while playing.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/ui/scene"
 	"gloamline/ui/state"
 	own "gloamline/ui/widget"
 	"gloamline/ui/words"
@@ -51,6 +52,42 @@ func TestPlayPaintsLittle(t *testing.T) {
 	s.strip.Repaint()
 	assert.Less(t, s.strip.Painted(), 0.08)
 	assert.Positive(t, s.strip.Painted())
+}
+
+// Ensure that while the night is played the sketch is drawn anew every few steps and when
+// something is passed, and stands where the cursor does once playing has stopped.
+func TestPlaySketchSteps(t *testing.T) {
+	s := newScreen(t, true, 1440, 900)
+	open(t, s, "2026-07-04")
+	newQueue(t)
+	first := s.desk.Night().Contacts[0].At.Mid()
+	s.desk.SetCursor(first.Add(-3 * time.Minute))
+	drawn := func(at time.Time) bool { // by the light that is said of a pool
+		sc, size := s.sketch.Scene()
+		v := s.sketchView()
+		v.Cursor = at
+		return sc.List.String() == scene.Sketch(s.desk.Night(), size, s.look(), v).List.String()
+	}
+	write(s, " ")
+	renewed := 0
+	for s.desk.Cursor().Before(first.Add(-30 * time.Second)) {
+		s.desk.Advance(time.Second / 60)
+		if drawn(s.desk.Cursor()) {
+			renewed++
+		}
+	}
+	assert.InDelta(t, 4, renewed, 1)
+	for range 60 {
+		if !s.desk.Cursor().Before(first) {
+			break
+		}
+		s.desk.Advance(time.Second / 300)
+	}
+	assert.True(t, drawn(s.desk.Cursor()), "a fish came up and the sketch does not show it")
+	s.desk.Advance(time.Second / 60)
+	write(s, " ")
+	require.False(t, s.desk.Playing())
+	assert.True(t, drawn(s.desk.Cursor()), "it stands still elsewhere")
 }
 
 // Ensure that the log follows the cursor and stays where it is while nothing is passed.

@@ -63,6 +63,7 @@ type Screen struct {
 	rooms  *rooms
 	play   *clock
 	frames func() []any // how fast the night is played; see countFrames
+	steps  int          // of the cursor since playing began
 	// sketchSeen is the part of the sketch that was drawn last.
 	sketchSeen state.SketchView
 	dragged    func() []any // likewise of a drag
@@ -162,7 +163,7 @@ func (s *Screen) changed(w state.What) {
 	}
 	switch {
 	case w == state.Cursor:
-		s.sketch.RenewIfOther()
+		s.renewSketch()
 		s.strip.RenewIfOther()
 		s.pulse()
 	case w.Has(state.NightOpen | state.Cursor | state.Selection | state.View | state.Look),

@@ -24,8 +24,7 @@ type side struct {
 	lists  *fyne.Container // that, or what another room has in its place
 	add    *own.Button     // nil where no night can be added
 	name   *canvas.Text
-	ground *canvas.Rectangle
-	edge   *canvas.Rectangle
+	edge   *canvas.Rectangle // there is no ground: the window's own is painted anyway
 	all    fyne.CanvasObject
 }
 
@@ -35,7 +34,7 @@ func newSide(s *Screen) *side {
 	v := &side{s: s}
 	v.name = canvas.NewText(words.ProductName(), color.Transparent)
 	v.name.TextSize, v.name.TextStyle.Bold = 18, true
-	v.ground, v.edge = canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)
+	v.edge = canvas.NewRectangle(color.Transparent)
 	v.edge.SetMinSize(fyne.NewSize(1, 1))
 	v.list = newNightList(s)
 	var add fyne.CanvasObject = widget.NewLabel("")
@@ -46,7 +45,7 @@ func newSide(s *Screen) *side {
 	head := container.New(inset{14, 8}, v.name)
 	v.nights = container.NewBorder(container.New(inset{6, 0}, container.NewHBox(add)), nil, nil, nil, container.NewThemeOverride(v.list, flat{s}))
 	v.lists = container.NewStack(v.nights)
-	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewStack(v.ground, container.NewBorder(head, s.rooms.buttons(), nil, nil, v.lists)))
+	v.all = container.NewBorder(nil, nil, nil, v.edge, container.NewBorder(head, s.rooms.buttons(), nil, nil, v.lists))
 	return v
 }
 
@@ -68,9 +67,8 @@ func (f flat) Size(n fyne.ThemeSizeName) float32       { return f.s.theme.Size(n
 // sync brings the list and the colours up to date.
 func (v *side) sync() {
 	k := v.s.look()
-	v.name.Color, v.ground.FillColor, v.edge.FillColor = k.Ink, k.Back, k.Edge
+	v.name.Color, v.edge.FillColor = k.Ink, k.Edge
 	v.name.Refresh()
-	v.ground.Refresh()
 	v.edge.Refresh()
 	v.list.months()
 	v.list.Refresh()

@@ -17,6 +17,7 @@ type blender struct {
 	color draw.Color
 	ramp  []draw.Color // colours by column of the grid, or by row
 	down  bool         // ramp goes by row
+	flat  []uint8      // ramp as pixels, where all of it is opaque and goes by column
 }
 
 func (b *blender) even(y, x0, x1 int, cover uint8) {
@@ -26,19 +27,20 @@ func (b *blender) even(y, x0, x1 int, cover uint8) {
 		}
 		return
 	}
+	row := b.pix[(y+b.oy)*b.stride+(x0+b.ox)*4:][:(x1-x0)*4]
 	if b.ramp != nil && !b.down {
+		if cover == 255 && b.flat != nil {
+			copy(row, b.flat[x0*4:])
+			return
+		}
 		for x := x0; x < x1; x++ {
 			b.pixel(x, y, cover)
 		}
 		return
 	}
 	c := b.at(x0, y)
-	row := b.pix[(y+b.oy)*b.stride+(x0+b.ox)*4:][:(x1-x0)*4]
 	if cover == 255 && c.A == 255 {
-		for i := 0; i < len(row); i += 4 {
-			p := row[i : i+4 : i+4]
-			p[0], p[1], p[2], p[3] = c.R, c.G, c.B, 255
-		}
+		tile(row, c)
 		return
 	}
 	a := uint32(c.A) * uint32(cover)
@@ -49,7 +51,20 @@ func (b *blender) even(y, x0, x1 int, cover uint8) {
 		p[0] = uint8((r + uint32(p[0])*keep + full/2) / full)
 		p[1] = uint8((g + uint32(p[1])*keep + full/2) / full)
 		p[2] = uint8((bl + uint32(p[2])*keep + full/2) / full)
-		p[3] = uint8((255*a + uint32(p[3])*keep + full/2) / full)
+		if p[3] != 255 { // what is opaque stays so
+			p[3] = uint8((255*a + uint32(p[3])*keep + full/2) / full)
+		}
+	}
+}
+
+// tile covers a row of pixels with one opaque colour, what is covered being copied.
+func tile(row []uint8, c draw.Color) {
+	if len(row) == 0 {
+		return
+	}
+	row[0], row[1], row[2], row[3] = c.R, c.G, c.B, 255
+	for n := 4; n < len(row); n *= 2 {
+		copy(row[n:], row[:n])
 	}
 }
 
@@ -77,7 +92,9 @@ func (b *blender) varied(y, x0 int, covers []uint8) {
 		p[0] = uint8((cr*a + uint32(p[0])*keep + full/2) / full)
 		p[1] = uint8((cg*a + uint32(p[1])*keep + full/2) / full)
 		p[2] = uint8((cb*a + uint32(p[2])*keep + full/2) / full)
-		p[3] = uint8((255*a + uint32(p[3])*keep + full/2) / full)
+		if p[3] != 255 {
+			p[3] = uint8((255*a + uint32(p[3])*keep + full/2) / full)
+		}
 	}
 }
 

@@ -90,7 +90,7 @@ func (c *cells) line(p, q draw.Point) {
 	ya, yb := y0+(y1-y0)*a, y0+(y1-y0)*b
 	xa, xb := x0+(x1-x0)*a, x0+(x1-x0)*b
 	c.aside(x0, xa, y0, ya, dir)
-	c.inside(math.Min(math.Max(xa, 0), w), ya, math.Min(math.Max(xb, 0), w), yb, dir)
+	c.inside(min(max(xa, 0), w), ya, min(max(xb, 0), w), yb, dir)
 	c.aside(xb, x1, yb, y1, dir)
 }
 
@@ -99,7 +99,7 @@ func clamp(t, x0, x1 float64) float64 {
 	if x0 == x1 {
 		return 0
 	}
-	return math.Min(math.Max(t, 0), 1)
+	return min(max(t, 0), 1)
 }
 
 // aside adds a part that lies on one side of the grid.

@@ -52,7 +52,7 @@ func (d *dasher) run(p draw.Piece, box draw.Rect, emit func([]draw.Point)) {
 	for i := range segs {
 		a, b := p.Points[i], p.Points[(i+1)%n]
 		if t0, t1, ok := visible(a, b, box); ok {
-			seen += (t1 - t0) * a.Dist(b)
+			seen += (t1 - t0) * dist(a, b)
 		}
 	}
 	if seen > manyDashes*d.total { // they would merge, and take for ever
@@ -74,7 +74,7 @@ func (d *dasher) run(p draw.Piece, box draw.Rect, emit func([]draw.Point)) {
 	}
 	for i := range segs {
 		a, b := p.Points[i], p.Points[(i+1)%n]
-		length := a.Dist(b)
+		length := dist(a, b)
 		if length == 0 {
 			continue
 		}
@@ -93,7 +93,7 @@ func (d *dasher) run(p draw.Piece, box draw.Rect, emit func([]draw.Point)) {
 			d.pts = append(d.pts, a.Lerp(b, pos/length))
 		}
 		for pos < stop {
-			step := math.Min(left, stop-pos)
+			step := min(left, stop-pos)
 			pos += step
 			left -= step
 			at += step
@@ -149,7 +149,7 @@ func visible(a, b draw.Point, box draw.Rect) (t0, t1 float64, ok bool) {
 		if u > v {
 			u, v = v, u
 		}
-		t0, t1 = math.Max(t0, u), math.Min(t1, v)
+		t0, t1 = max(t0, u), min(t1, v)
 		return t0 < t1
 	}
 	ok = cut(a.X, b.X, box.Min.X, box.Max.X) && cut(a.Y, b.Y, box.Min.Y, box.Max.Y)

@@ -23,9 +23,17 @@ type glyph struct {
 	rect image.Rectangle // around the pen, in pixels
 }
 
+// lineKey names the halo of a whole line of text; its letter is not set.
+type lineKey struct {
+	s string
+	glyphKey
+}
+
 const (
 	keptGlyphs = 4096 // then the store is emptied; far more than a night needs
 	keptPixels = 96   // larger letters are painted from their outline
+	keptLines  = 512  // likewise of halos
+	keptWidth  = 1200 // of a line whose halo is kept: its letters times their size in pixels
 )
 
 // Text paints a line of text.
@@ -35,17 +43,36 @@ func (s *surface) Text(t draw.Text) {
 		return
 	}
 	halo := t.Halo.Width > 0
-	if t.Angle != 0 || px > keptPixels || halo && t.Halo.Color.A < 255 {
+	if t.Angle != 0 || px > keptPixels || halo && t.Halo.Color.A < 255 && float64(len(t.S))*px > keptWidth {
 		if halo {
 			s.outlines(t, true)
 		}
 		s.outlines(t, false)
 		return
 	}
-	if halo {
+	switch {
+	case halo && t.Halo.Color.A < 255: // the halos of two letters must not add up
+		s.around(t)
+	case halo:
 		s.letters(t, t.Halo.Width*s.scale, t.Halo.Color)
 	}
 	s.letters(t, 0, t.Color)
+}
+
+// around paints the halo of a line of upright text as one shape, from a kept mask.
+func (s *surface) around(t draw.Text) {
+	x, y, sub := s.pen(t)
+	k := lineKey{t.S, glyphKey{weight: t.Font.Weight, sub: sub, px: float32(t.Font.Size * s.scale), halo: float32(t.Halo.Width * s.scale)}}
+	s.stamp(s.p.line(k), x, y, t.Halo.Color)
+}
+
+// pen is where a line of upright text begins: a full pixel, and quarters of one to the
+// right of it.
+func (s *surface) pen(t draw.Text) (x, y int, quarters uint8) {
+	o := t.Origin().Mul(s.scale).Add(s.shift)
+	q := math.Floor(o.X*4 + 0.5)
+	x = whole(math.Floor(q / 4))
+	return x, whole(math.Round(o.Y)), uint8(q - 4*float64(x))
 }
 
 // letters paints upright text from kept masks.
@@ -90,9 +117,28 @@ func (p *Painter) glyph(k glyphKey) *glyph {
 	}
 	g := &glyph{}
 	p.glyphs[k] = g
-	path := draw.Outline(draw.Font{Weight: k.weight, Size: float64(k.px)}, k.r)
-	if path.Empty() {
+	p.mask(g, draw.Outline(draw.Font{Weight: k.weight, Size: float64(k.px)}, k.r), k)
+	return g
+}
+
+// line makes the mask of a line's halo, or finds it.
+func (p *Painter) line(k lineKey) *glyph {
+	if g := p.lines[k]; g != nil {
 		return g
+	}
+	if p.lines == nil || len(p.lines) >= keptLines {
+		p.lines = make(map[lineKey]*glyph)
+	}
+	g := &glyph{}
+	p.lines[k] = g
+	p.mask(g, draw.Text{S: k.s, Font: draw.Font{Weight: k.weight, Size: float64(k.px)}}.Outline(), k.glyphKey)
+	return g
+}
+
+// mask paints a shape, its baseline beginning at the origin, into the mask of a glyph.
+func (p *Painter) mask(g *glyph, path draw.Path, k glyphKey) {
+	if path.Empty() {
+		return
 	}
 	off := draw.Pt(float64(k.sub)/4, 0)
 	box := path.Bounds().Move(off).Inset(-float64(k.halo) - 1)
@@ -102,7 +148,6 @@ func (p *Painter) glyph(k glyphKey) *glyph {
 	p.flat.Flatten(path, 1, off, tolerance)
 	p.shape(float64(k.halo))
 	p.cells.sweep(draw.NonZero, masker{g.mask, g.rect.Dx()})
-	return g
 }
 
 // shape adds the flattened letter to the cells, or its halo: a line on its outline.

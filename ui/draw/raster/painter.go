@@ -20,9 +20,11 @@ type Painter struct {
 	stroke stroker
 	blend  blender
 	ramp   []draw.Color
+	row    []uint8 // see blender.flat
 	clips  []clip
 	spare  []*image.Alpha
 	glyphs map[glyphKey]*glyph
+	lines  map[lineKey]*glyph
 }
 
 // clip is what may be painted: a rectangle in pixels and, unless nil, a mask over it.
@@ -61,7 +63,7 @@ func (p *Painter) Image(l *draw.List, scale float64) *image.RGBA {
 	if !(scale > 0 && scale <= MaxScale) {
 		return image.NewRGBA(image.Rect(0, 0, 1, 1))
 	}
-	px := func(v float64) int { return int(math.Max(1, math.Min(math.Ceil(v*scale-1e-6), 32767))) }
+	px := func(v float64) int { return int(max(1, min(math.Ceil(v*scale-1e-6), 32767))) }
 	dst := image.NewRGBA(image.Rect(0, 0, px(l.Size().W), px(l.Size().H)))
 	p.Paint(dst, l, scale)
 	return dst
@@ -165,11 +167,25 @@ func (s *surface) pour(area image.Rectangle, rule draw.Rule, paint draw.Paint) {
 			s.p.ramp = make([]draw.Color, n)
 		}
 		b.ramp = s.p.ramp[:n]
+		opaque := !b.down
 		for i := range b.ramp {
 			b.ramp[i] = paint.Along((float64(from+i) + 0.5 - shift) / s.scale)
+			opaque = opaque && b.ramp[i].A == 255
+		}
+		if opaque {
+			s.p.flatten()
 		}
 	}
 	s.p.cells.sweep(rule, b)
+}
+
+// flatten lays the blender's ramp out as pixels.
+func (p *Painter) flatten() {
+	p.row = p.row[:0]
+	for _, c := range p.blend.ramp {
+		p.row = append(p.row, c.R, c.G, c.B, 255)
+	}
+	p.blend.flat = p.row
 }
 
 // aim points the blender at an area of the picture.
@@ -182,4 +198,4 @@ func (s *surface) aim(area image.Rectangle) {
 }
 
 // whole is v as an int, held where sums of it cannot overflow.
-func whole(v float64) int { return int(math.Max(-1<<30, math.Min(1<<30, v))) }
+func whole(v float64) int { return int(max(-1<<30, min(1<<30, v))) }

@@ -98,12 +98,12 @@ func (s *stroker) unbroken(pts []draw.Point, closed bool) {
 func (s *stroker) take(pts []draw.Point, closed bool) {
 	s.pts, s.dir, s.length = s.pts[:0], s.dir[:0], s.length[:0]
 	for _, p := range pts {
-		if n := len(s.pts); n == 0 || s.pts[n-1].Dist(p) > 1e-3 {
+		if n := len(s.pts); n == 0 || dist(s.pts[n-1], p) > 1e-3 {
 			s.pts = append(s.pts, p)
 		}
 	}
 	n := len(s.pts)
-	for closed && n > 1 && s.pts[n-1].Dist(s.pts[0]) <= 1e-3 {
+	for closed && n > 1 && dist(s.pts[n-1], s.pts[0]) <= 1e-3 {
 		n--
 		s.pts = s.pts[:n]
 	}
@@ -113,7 +113,7 @@ func (s *stroker) take(pts []draw.Point, closed bool) {
 	}
 	for i := range max(last, 0) {
 		d := s.pts[(i+1)%n].Sub(s.pts[i])
-		l := math.Hypot(d.X, d.Y)
+		l := math.Sqrt(dot(d, d))
 		s.dir = append(s.dir, d.Mul(1/l))
 		s.length = append(s.length, l)
 	}
@@ -130,8 +130,8 @@ func (s *stroker) smooth(a, b int) bool {
 	if cos < limit {
 		return false
 	}
-	tan := math.Sqrt(math.Max(0, (1-cos)/(1+cos)))
-	return s.half*tan <= 0.5*math.Min(s.length[a], s.length[b])
+	tan := math.Sqrt(max(0, (1-cos)/(1+cos)))
+	return s.half*tan <= 0.5*min(s.length[a], s.length[b])
 }
 
 // ribbon adds the segments from point number from to point number to, counted round
@@ -183,7 +183,7 @@ func (s *stroker) corner(p, a, b draw.Point) {
 	s.shape = append(s.shape[:0], p, p.Add(na))
 	switch {
 	case s.join == draw.RoundJoin:
-		s.fan(p, na, turn*math.Acos(math.Max(-1, math.Min(1, cos))))
+		s.fan(p, na, turn*math.Acos(max(-1, min(1, cos))))
 	case s.join == draw.MiterJoin && 2 <= draw.MiterLimit*draw.MiterLimit*(1+cos):
 		s.shape = append(s.shape, p.Add(na.Add(nb).Mul(1/(1+cos))))
 	}
@@ -218,8 +218,8 @@ func (s *stroker) dot(p draw.Point) {
 // fan appends the points strictly between the ends of an arc around p that begins at
 // p+r and turns by the angle.
 func (s *stroker) fan(p, r draw.Point, angle float64) {
-	step := 2 * math.Acos(math.Max(0, 1-0.03/math.Max(s.half, 0.03)))
-	n := int(math.Min(math.Ceil(math.Abs(angle)/step), 200))
+	step := 2 * math.Acos(max(0, 1-0.03/max(s.half, 0.03)))
+	n := int(min(math.Ceil(math.Abs(angle)/step), 200))
 	sin, cos := math.Sincos(angle / float64(n))
 	for i := 1; i < n; i++ {
 		r = draw.Pt(r.X*cos-r.Y*sin, r.X*sin+r.Y*cos)
@@ -241,6 +241,13 @@ func (s *stroker) convex() {
 		}
 	}
 	s.to.polygon(s.shape)
+}
+
+// dist is the distance of two points. Coordinates in pixels are far from where squares
+// of them overflow, which spares the care that math.Hypot takes.
+func dist(a, b draw.Point) float64 {
+	d := b.Sub(a)
+	return math.Sqrt(dot(d, d))
 }
 
 func dot(a, b draw.Point) float64    { return a.X*b.X + a.Y*b.Y }

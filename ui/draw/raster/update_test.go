@@ -109,3 +109,25 @@ func TestUpdatePaintsLittle(t *testing.T) {
 	u.Update(img, list(92), 1, draw.Point{}, draw.Hex("#000000"))
 	require.Equal(t, 1.0, u.Share())
 }
+
+// Ensure that a line that creeps is left alone until it has gone an eighth of a pixel from
+// where it was painted, whatever the scale.
+func TestDiffersOnceItShows(t *testing.T) {
+	list := func(x float64) *draw.List {
+		l := draw.NewList(draw.Size{W: 200, H: 100})
+		l.Stroke(draw.Line(draw.Pt(x, 0), draw.Pt(x, 100)), draw.Stroke{Width: 1.5}, draw.Hex("#ffaa00"))
+		return l
+	}
+	for _, scale := range []float64{1, 2} {
+		var u raster.Updater
+		img := image.NewRGBA(image.Rect(0, 0, int(200*scale), int(100*scale)))
+		u.Update(img, list(90), scale, draw.Point{}, draw.Hex("#000000"))
+		steps := 0
+		for steps < 100 && !u.Differs(list(90+0.01*float64(steps)/scale)) {
+			steps++
+		}
+		require.Equal(t, 13, steps)
+		u.Update(img, list(90.1), scale, draw.Point{}, draw.Hex("#000000"))
+		require.Positive(t, u.Share(), "what is painted is exact")
+	}
+}
