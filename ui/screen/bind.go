@@ -37,6 +37,10 @@ func (s *Screen) bind() {
 	bind("edit.prefs", nil, s.showPrefs)
 	s.bindRooms()
 	bind("add.any", night, s.addAny)
+	free := func() bool { return night() && s.desk.Card() == nil }
+	bind("add.scribble", free, func() { s.pen.use() })
+	bind("add.page", free, func() { s.showScribblePage() })
+	bind("help.scribble", nil, s.showHowToScribble)
 	if c, ok := s.win.Canvas().(interface{ ToggleMenu() }); ok { // the test driver has no bar
 		bind("help.menus", nil, c.ToggleMenu)
 	}

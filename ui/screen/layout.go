@@ -25,8 +25,11 @@ type shares struct {
 // In a window too narrow for that the log stands beside the sketch alone.
 type night struct {
 	header, tools, sketch, log, strip, legend, card fyne.CanvasObject
-	across, down                                    *own.Divider // between left and right, between sketch and strip
+	pen                                             fyne.CanvasObject // the line for scribbles
+	across, down                                    *own.Divider      // between left and right, between sketch and strip
 	legendHeight                                    func(width float32) float32
+	penHeight                                       func(room float32) float32 // 0: there is none
+	penWanted                                       func() bool                // it is in use
 	cardOpen                                        func() bool
 	sh                                              *shares
 	rest                                            float32 // height of sketch and strip at the last layout
@@ -141,6 +144,17 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		place(l.legend, 0, size.Height-foot, stripW, foot)
 		foot += gap
 	}
+	// The line for scribbles is the foot of the log, else stands under the strip while in use.
+	underLog := !open && right > 0 && tall
+	pen := float32(0)
+	if l.penHeight != nil && !open && (underLog || l.penWanted()) {
+		pen = l.penHeight((size.Height - top) * 0.6)
+	}
+	show(l.pen, pen > 0)
+	if pen > 0 && !underLog {
+		place(l.pen, 0, size.Height-foot-pen, stripW, pen)
+		foot += pen + gap
+	}
 	rest := size.Height - top - gap - foot
 	l.rest = rest
 	upper := l.upper(rest)
@@ -152,6 +166,10 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	}
 	show(l.across, right > 0 && !open)
 	place(l.across, mainW, top, gap, logH)
+	if pen > 0 && underLog {
+		place(l.pen, w-right, top+logH-pen, right, pen)
+		logH -= pen - 1
+	}
 	if beside {
 		h := min(l.legendHeight(right), logH*0.55)
 		place(l.legend, w-right, top+logH-h, right, h)

@@ -55,6 +55,8 @@ type Screen struct {
 	strip  *own.Board
 	bound  map[string]bool // commands that the window carries out itself
 	card   *card
+	pen    *scribbler
+	notes  *scribblePage // nil until it is opened
 	foot   *footer
 	banner *banner
 	menus  *menus
@@ -102,16 +104,18 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.strip = s.newStrip()
 	s.legend = s.newLegend()
 	s.card = newCard(s)
+	s.pen = newScribbler(s)
 	s.foot = newFooter(s)
 	s.banner = newBanner(s)
 	s.menus = newMenus(s)
 
 	l := &night{
 		header: s.header.all, tools: s.tools.all, sketch: s.panel(container.NewStack(s.sketch, s.start.all)), log: s.panel(s.log), strip: s.panel(s.strip),
-		legend: s.panel(s.legend), card: s.card.all, cardOpen: func() bool { return d.Card() != nil }, sh: s.shares, legendHeight: s.legendHeight,
+		legend: s.panel(s.legend), pen: s.panel(s.pen.all), card: s.card.all, cardOpen: func() bool { return d.Card() != nil }, sh: s.shares, legendHeight: s.legendHeight,
+		penHeight: s.penHeight, penWanted: s.pen.wanted,
 	}
 	s.dividers(l)
-	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.card, l.across, l.down)
+	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.pen, l.card, l.across, l.down)
 	all := &window{side: s.side.all, main: container.NewStack(s.night, s.rooms.stack), foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
 	s.all = container.New(all, all.side, all.main, all.foot, all.edge)
 	s.win.SetPadded(false)
@@ -177,6 +181,9 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.NightOpen | state.Cursor | state.Selection | state.Look) {
 		s.renewLog(w)
+	}
+	if w.Has(state.NightOpen | state.Look) {
+		s.pen.night()
 	}
 	if w.Has(state.Look) {
 		s.legend.Renew()

@@ -38,6 +38,7 @@ type carry struct {
 // false where there is nothing to lift: under an open card, while playing, or for a
 // part that the entry has not got.
 func (d *Desk) Lift(r journal.Ref, g Grip) bool {
+	d.HideGhost()
 	if d.night == nil || d.readOnly || d.card != nil || d.play || d.carry != nil {
 		return false
 	}
@@ -125,6 +126,7 @@ func (d *Desk) Carrying() (journal.Ref, Grip, bool) {
 // PutDown stores the lifted entry where it is carried, as one change. Where it cannot
 // lie the entry is back at its old moment and place, and the error says why.
 func (d *Desk) PutDown() (err error) {
+	d.HideGhost()
 	c := d.carry
 	if c == nil {
 		return nil
@@ -149,6 +151,7 @@ func (d *Desk) PutDown() (err error) {
 // settle ends a movement that something else overtakes: what keys moved is stored where it
 // can lie, what a pointer holds is put back.
 func (d *Desk) settle() {
+	d.HideGhost()
 	switch {
 	case d.Nudging():
 		_ = d.PutDown() // where it cannot lie it is back where it was, as ever

@@ -130,6 +130,8 @@ func (d *Desk) table() []*Command {
 
 	t.menu = "Add"
 	window("add.any", "Anything …", key("A"), "Opens the list of all that can be added.")
+	window("add.scribble", "Scribble …", key(";"), "Goes to the line in which entries are written as on a scrap of paper.")
+	window("add.page", "Write a page …", key(":"), "Opens a page on which a whole night of notes can be pasted or typed.")
 	fish := func(t journal.Touch) func() error {
 		return card(func() (*Card, error) { return d.FishCard(t) })
 	}

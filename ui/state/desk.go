@@ -59,6 +59,7 @@ type Desk struct {
 	play    bool
 	rate    int // of playing, minutes of the night a second
 	carry   *carry
+	ghost   *ghost
 	left    int // contacts whose pool was written down when an entry was last put down
 
 	strip    span

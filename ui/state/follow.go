@@ -65,7 +65,11 @@ func (d *Desk) concerns(c journal.Change) bool {
 
 // rebuild builds the open night anew and lets go of what is no longer in it.
 func (d *Desk) rebuild() {
-	if d.carry != nil { // the journal changed under it
+	if d.ghost != nil { // the journal changed under it
+		d.sel, d.ghost = d.ghost.sel, nil
+		d.tell(Selection)
+	}
+	if d.carry != nil { // likewise
 		d.carry = nil
 		d.tell(Carry | Can)
 	}

@@ -1,6 +1,7 @@
 package state
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -60,12 +61,13 @@ const (
 
 // ScribbleWord is a stretch of a line with what it was read as.
 type ScribbleWord struct {
-	Text   string
-	Kind   WordKind
-	Says   string // each meaning still open, joined by “or”
-	Doubt  bool   // it has several meanings
-	Why    string // why it could not be read
-	Clause int    // of the line; -1: none
+	Text     string
+	Kind     WordKind
+	Says     string // each meaning still open, joined by “or”
+	Doubt    bool   // it has several meanings, so many
+	Meanings int
+	Why      string // why it could not be read
+	Clause   int    // of the line; -1: none
 }
 
 // ScribbleClause is a part of a line that says one thing.
@@ -173,9 +175,17 @@ func (s *Scribble) LeaveOut(line int, out bool) {
 // Rod returns whose the lines are that name nobody, zero if that is not said.
 func (s *Scribble) Rod() journal.ID { return s.rod }
 
+// Whose is the name of that rod, empty if it is not said.
+func (s *Scribble) Whose() string {
+	if s.d.stands() == nil || s.rod.IsZero() {
+		return ""
+	}
+	return s.rodName(s.rod)
+}
+
 // context is the night as the pen is told of it.
 func (s *Scribble) context() pen.Context {
-	n := s.d.night
+	n := s.d.stands()
 	trip := n.Log.Trip
 	u := typed(s.d.prefs)
 	c := pen.Context{Trip: trip.ID, Beat: n.Beat, Today: journal.DateOf(s.d.now(), n.Zone), Entries: n.Log.Entries, Rod: s.rod,
@@ -185,6 +195,9 @@ func (s *Scribble) context() pen.Context {
 		c.Clock.Run = run.ID
 	} else if runs := n.Log.Runs(journal.ID{}); len(runs) == 1 {
 		c.Clock.Run = runs[0].ID
+	}
+	if !slices.ContainsFunc(n.Rods, func(r timeline.RodNight) bool { return r.Rod.ID == s.rod }) {
+		s.rod, c.Rod = journal.ID{}, journal.ID{} // of another night
 	}
 	for _, r := range n.Rods {
 		c.Rods = append(c.Rods, pen.Rod{ID: r.Rod.ID, Name: r.Name, Initials: r.Initials})

@@ -10,7 +10,7 @@ import (
 // ErrUnfinished; another error comes from the store. In both cases the text stays as it
 // was and nothing is stored. A line that only names a rod says whose the next are.
 func (s *Scribble) Commit() (err error) {
-	if s.d.night == nil {
+	if s.d.stands() == nil {
 		return errNoNight()
 	}
 	s.d.act(func() { err = s.commit() })

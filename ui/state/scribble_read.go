@@ -19,7 +19,7 @@ const maxRounds = 12
 // read reads the text anew, with the choices made for what stands in it.
 func (s *Scribble) read() {
 	s.page, s.lines, s.kept, s.flies, s.preview, s.problem, s.undone = pen.Page{}, nil, nil, nil, nil, "", false
-	if s.d.night == nil || strings.TrimSpace(s.text) == "" {
+	if s.d.stands() == nil || strings.TrimSpace(s.text) == "" {
 		return
 	}
 	ctx, text := s.context(), s.blanked()
@@ -104,7 +104,7 @@ func (s *Scribble) lay() {
 }
 
 func (s *Scribble) rodName(id journal.ID) string {
-	for _, r := range s.d.night.Rods {
+	for _, r := range s.d.stands().Rods {
 		if r.Rod.ID == id {
 			return words.RodName(r)
 		}
@@ -117,7 +117,7 @@ var wordKinds = map[pen.TokenKind]WordKind{pen.Word: TradeWord, pen.Name: NameWo
 func (s *Scribble) wordsOf(l pen.Line) []ScribbleWord {
 	var out []ScribbleWord
 	for _, t := range l.Tokens {
-		w := ScribbleWord{Text: s.text[t.From:t.To], Kind: wordKinds[t.Kind], Says: words.Or(t.Means), Doubt: len(t.Means) > 1, Why: t.Why, Clause: -1}
+		w := ScribbleWord{Text: s.text[t.From:t.To], Kind: wordKinds[t.Kind], Says: words.Or(t.Means), Doubt: len(t.Means) > 1, Meanings: len(t.Means), Why: t.Why, Clause: -1}
 		if len(t.Means) == 0 && w.Kind == TradeWord {
 			w.Kind = PlainWord
 		}
@@ -141,7 +141,7 @@ func (s *Scribble) clause(c *pen.Clause, key string, evening journal.Date) Scrib
 		}
 	}
 	switch {
-	case evening != s.d.night.Log.Trip.Evening:
+	case evening != s.d.stands().Log.Trip.Evening:
 		out.State, out.Ways, out.ways, out.Taken = Elsewhere, nil, nil, -1
 		out.Why = words.OtherNightLine(evening)
 	case len(c.Readings) == 0:
@@ -272,7 +272,7 @@ func (s *Scribble) runOf(p *pen.Clause) (journal.Run, bool) {
 
 // with is the open night with more entries, as far as names and times of it are asked for.
 func (s *Scribble) with(more []journal.Entry) *timeline.Night {
-	n := *s.d.night
+	n := *s.d.stands()
 	n.Log = journal.NewLog(n.Log.Trip, append(slices.Clone(n.Log.Entries), more...))
 	return &n
 }
@@ -282,7 +282,7 @@ func (s *Scribble) say() {
 	if len(s.kept) == 0 {
 		return
 	}
-	trip := s.d.night.Log.Trip
+	trip := s.d.stands().Log.Trip
 	set, err := s.d.loader.Setting(trip)
 	if err != nil {
 		return

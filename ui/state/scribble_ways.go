@@ -52,7 +52,7 @@ func (s *Scribble) answers(c *pen.Clause) (out []way) {
 	if !slices.Contains(r.Missing, "when") || slices.Contains(r.Missing, "rod") {
 		return nil
 	}
-	n := s.d.night
+	n := s.d.stands()
 	end := pen.Span{From: c.To, To: c.To}
 	at := s.d.cursor.Truncate(time.Minute)
 	clock := Clock{Evening: n.Log.Trip.Evening, Zone: n.Zone}

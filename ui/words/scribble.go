@@ -2,7 +2,9 @@ package words
 
 import (
 	"fmt"
+	"strings"
 	"time"
+	"unicode"
 
 	"gloamline/journal"
 	"gloamline/timeline"
@@ -161,3 +163,40 @@ func HowToScribbleTitle() string { return "How to scribble" }
 
 // AsRead is the choice of taking a scribble as it was read after all.
 func AsRead() string { return "as it was read" }
+
+// Meanings stands under a word that may mean several things.
+func Meanings(n int) string { return fmt.Sprintf("%d meanings", n) }
+
+// HasLetters reports whether a text is more than marks.
+func HasLetters(s string) bool {
+	return strings.ContainsFunc(s, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) })
+}
+
+// NotRead stands under a word that could not be read.
+func NotRead() string { return "not read" }
+
+// SameWords reports whether a meaning says no more than the word it stands under.
+func SameWords(word, says string) bool {
+	return says == "" || strings.EqualFold(strings.TrimSpace(word), says)
+}
+
+// WhoseLines stands before the line while it is somebody's: Anna:
+func WhoseLines(name string) string {
+	if name == "" {
+		return ""
+	}
+	return name + ":"
+}
+
+// WhoseTip is the tip of that name.
+func WhoseTip() string {
+	return "Lines that name nobody are for this rod. A click ends that."
+}
+
+// TickTip is the tip of the box before a line of a page.
+func TickTip(off bool) string {
+	if off {
+		return "left out: a click takes it in again"
+	}
+	return "a click leaves this line out"
+}

@@ -64,6 +64,10 @@ func KeyName(key string) string {
 		return "Enter"
 	case ".":
 		return "full stop"
+	case ";":
+		return "semicolon"
+	case ":":
+		return "colon"
 	case ",":
 		return "comma"
 	}
