@@ -29,9 +29,6 @@ func (b Band) Code() string {
 	return [Bands]string{"over_100x", "10x_100x", "1x_10x", "grey", "grey_10th", "grey_100th"}[b]
 }
 
-// Night reports whether the trees are grey in it.
-func (b Band) Night() bool { return b >= AtGrey }
-
 // Factors returns the band's edges in multiples of the threshold; the lightest band has
 // no upper end and the darkest ends at 0.
 func (b Band) Factors() (from, to float64) {
@@ -45,13 +42,10 @@ func (b Band) Factors() (from, to float64) {
 	return from, to
 }
 
-// edges returns the edges of light for a threshold, from light to dark in lux: those of
-// the bands and those that house rules name.
+// edges returns the edges of the open sky's light over the beat, from light to dark in lux:
+// the threshold, where day and night part, and those that house rules name.
 func edges(grey float64, extra []float64) []float64 {
-	out := make([]float64, 0, len(bandEdges)+len(extra))
-	for _, e := range bandEdges {
-		out = append(out, grey*math.Pow(10, -e))
-	}
+	out := []float64{grey}
 	for _, e := range extra {
 		if e > 0 {
 			out = append(out, e)

@@ -18,7 +18,7 @@ import (
 type cutter struct {
 	night  *timeline.Night
 	rod    *timeline.RodNight
-	edges  []float64 // in decades darker than the threshold, rising
+	edges  []float64 // of the open sky, in decades darker than the threshold, rising
 	grey   float64   // log10 lux of the threshold
 	marks  []float64 // corners that hold for the whole night, in order
 	rigs   holder
@@ -28,6 +28,7 @@ type cutter struct {
 	since  float64    // when the trees went grey; infinite if never
 	out    *RodDigest
 	find   map[Cell]int32
+	passed []float64 // when the open sky passes an edge
 	corner []float64 // scratch
 }
 
@@ -211,12 +212,8 @@ func (c *cutter) each(curve *timeline.Curve, moon []timeline.Interval, extra []f
 		for k := math.Ceil(a * decadeBins); k <= math.Floor(b*decadeBins); k++ {
 			cross(k / decadeBins)
 		}
-		for _, e := range c.edges {
-			if e > a && e < b {
-				cross(e)
-			}
-		}
 	}
+	cuts = c.crossings(cuts, lo, hi)
 	cuts = append(cuts, hi)
 	slices.Sort(cuts)
 	a := lo
@@ -225,30 +222,62 @@ func (c *cutter) each(curve *timeline.Curve, moon []timeline.Interval, extra []f
 			continue
 		}
 		m := (a + b) / 2
-		x := (m - start) / step
-		i := int(math.Floor(x))
-		d := y(i) + (y(i+1)-y(i))*(x-float64(i))
-		f(a, b, c.pieceAt(m, d, moon))
+		d := c.darkerAt(curve, m)
+		f(a, b, c.pieceAt(m, d, c.darkerAt(&c.night.Open, m), moon))
 		a = b
 	}
 	c.corner = cuts[:0]
 }
 
+// crossings adds where the open sky passes an edge between lo and hi.
+func (c *cutter) crossings(cuts []float64, lo, hi float64) []float64 {
+	for _, t := range c.passed {
+		if t > lo && t < hi {
+			cuts = append(cuts, t)
+		}
+	}
+	return cuts
+}
+
+// passes finds where the open sky passes each edge, over the whole of its curve.
+func (c *cutter) passes() {
+	o := &c.night.Open
+	start, step := c.sec(o.Start), o.Step.Seconds()
+	for i := 1; i < len(o.Lux); i++ {
+		y0, y1 := c.darker(o.Lux[i-1]), c.darker(o.Lux[i])
+		for _, e := range c.edges {
+			if (y0 < e) != (y1 < e) {
+				c.passed = append(c.passed, start+step*(float64(i-1)+(e-y0)/(y1-y0)))
+			}
+		}
+	}
+}
+
+// darkerAt is how many decades darker than the threshold a curve is at t.
+func (c *cutter) darkerAt(curve *timeline.Curve, t float64) float64 {
+	x := (t - c.sec(curve.Start)) / curve.Step.Seconds()
+	n := len(curve.Lux)
+	i := min(max(int(math.Floor(x)), 0), n-1)
+	a, b := c.darker(curve.Lux[i]), c.darker(curve.Lux[min(i+1, n-1)])
+	return a + (b-a)*min(max(x-float64(i), 0), 1)
+}
+
 // piece is where a short stretch of time lies.
 type piece struct {
-	fine  int16
+	sky   int16
 	band  Band
+	night bool
 	dark  int16
 	clock int16
 	since int8
 	moon  bool
 }
 
-func (c *cutter) pieceAt(t, darker float64, moon []timeline.Interval) piece {
-	p := piece{dark: darkBin(darker), band: bandOf(darker), since: NeverGrey, clock: c.quarter(t)}
+func (c *cutter) pieceAt(t, darker, open float64, moon []timeline.Interval) piece {
+	p := piece{dark: darkBin(darker), band: bandOf(darker), night: open >= 0, since: NeverGrey, clock: c.quarter(t)}
 	for _, e := range c.edges {
-		if darker >= e {
-			p.fine++
+		if open >= e {
+			p.sky++
 		}
 	}
 	if !math.IsInf(c.since, 1) {
@@ -282,7 +311,7 @@ func (c *cutter) darker(lux float64) float64 { return c.grey - math.Log10(math.M
 
 // cell returns the index of a cell, made if it is new.
 func (c *cutter) cell(run, rig, way int, p piece) int32 {
-	key := Cell{Run: int16(run), Rig: int16(rig), Way: int16(way), Fine: p.fine, Band: p.band, Since: p.since, Moon: p.moon}
+	key := Cell{Run: int16(run), Rig: int16(rig), Way: int16(way), Sky: p.sky, Band: p.band, Night: p.night, Since: p.since, Moon: p.moon}
 	i, ok := c.find[key]
 	if !ok {
 		i = int32(len(c.out.Cells))

@@ -17,7 +17,7 @@ type Digest struct {
 	BeatName string
 	River    string
 	Grey     timeline.Threshold
-	Edges    []float64 // of the light in lux, from light to dark: what Cell.Fine counts along
+	Edges    []float64 // of the open sky's light in lux, from light to dark: what Cell.Sky counts along
 	Facts    Facts
 	Rods     []RodDigest
 	Planned  []journal.ID // pools, in the order planned
@@ -63,11 +63,12 @@ type RodDigest struct {
 // Cell is time with a fly in the water during which pool, run, rig, way of fishing and
 // band of light stay the same.
 type Cell struct {
-	Run   int16 // into Runs
-	Rig   int16 // into Rigs; -1: none was logged
-	Way   int16 // into Ways; -1: none was logged
-	Fine  int16 // between which of the Digest's Edges the light on the pool lies
-	Band  Band
+	Run   int16   // into Runs
+	Rig   int16   // into Rigs; -1: none was logged
+	Way   int16   // into Ways; -1: none was logged
+	Sky   int16   // between which of the Digest's Edges the light of the open sky lies
+	Band  Band    // of the light on the pool
+	Night bool    // the open sky is darker than the threshold: the trees are grey
 	Since int8    // whole hours since the trees went grey, at most SinceMost; -1 before, NeverGrey if they never did
 	Moon  bool    // the moon's disc stood over the pool's skyline
 	Hours float64 // expected, given uncertain ends

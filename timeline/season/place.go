@@ -41,6 +41,7 @@ func newCutter(n *timeline.Night, r *timeline.RodNight, d *Digest, out *RodDiges
 		}
 	}
 	slices.Sort(c.marks)
+	c.passes()
 	return c
 }
 

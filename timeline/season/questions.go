@@ -45,7 +45,7 @@ func (b *builder) lightQuestions() {
 	c = b.card(4, "moon", "rod-hours")
 	b.rate(c, newSplit("moon", "rod-hours", within, []string{"no_moon", "moon_over"}, cellRows(func(a *at) int {
 		switch {
-		case !a.c.Band.Night():
+		case !a.c.Night:
 			return -1
 		case a.c.Moon:
 			return 1
@@ -69,7 +69,7 @@ func (b *builder) firstHour() {
 		return int(a.c.Since) + 1
 	}
 	b.rate(c, newSplit("since_grey", "rod-hours", within, hours, cellRows(func(a *at) int {
-		if !a.c.Band.Night() {
+		if !a.c.Night {
 			return -1 // only where it is dark: otherwise the light would answer
 		}
 		return since(a)

@@ -52,7 +52,7 @@ func (b *builder) flyQuestions() {
 			{"bulk", texts(journal.Silhouettes), bulkRow},
 		} {
 			b.rate(c, newSplit(of.code+"_"+half.code, "fly-hours", within, of.rows, byFly(func(a *at, f *FlyDigest) int {
-				if a.c.Band.Night() != half.night {
+				if a.c.Night != half.night {
 					return -1
 				}
 				return of.class(a, f)

@@ -40,7 +40,7 @@ func Keeps(rule journal.HouseRule, f FlyDigest) (keeps, known bool) {
 	keeps = true
 	lo, okLo := rule.Min.Get()
 	hi, okHi := rule.Max.Get()
-	const slack = 1e-6 // of a millimetre: an inch is an inch however it was typed
+	const slack = 0.1 // millimetres: less than anybody measures
 	if okLo || okHi {
 		if f.LengthMM != f.LengthMM {
 			return false, false
@@ -68,13 +68,13 @@ func Keeps(rule journal.HouseRule, f FlyDigest) (keeps, known bool) {
 func lit(rule journal.HouseRule, a *at) bool {
 	switch rule.AtGrey {
 	case "before":
-		return !a.c.Band.Night()
+		return !a.c.Night
 	case "after":
-		return a.c.Band.Night()
+		return a.c.Night
 	}
 	// The cell lies between two edges, of which those of the rule are some.
 	e := a.d.Edges
-	i := int(a.c.Fine)
+	i := int(a.c.Sky)
 	if dark, ok := rule.Dark.Get(); ok && (i == len(e) || e[i] < float64(dark)) {
 		return false
 	}
