@@ -37,6 +37,7 @@ var commands = []command{
 	restoreCommand,
 	backupsCommand,
 	repairCommand,
+	mergeCommand,
 }
 
 // The ways to end.

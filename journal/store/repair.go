@@ -99,12 +99,12 @@ func newMending(v *salvage, now time.Time) *mending {
 	next := uint64(1)
 	for _, seq := range m.seqs {
 		if seq > next {
-			m.report.Gaps = append(m.report.Gaps, journal.Gap{next, seq - 1})
+			m.report.Gaps = append(m.report.Gaps, journal.Gap{From: next, To: seq - 1})
 		}
 		next = seq + 1
 	}
 	if next <= v.last {
-		m.report.Gaps = append(m.report.Gaps, journal.Gap{next, v.last})
+		m.report.Gaps = append(m.report.Gaps, journal.Gap{From: next, To: v.last})
 	}
 	return m
 }

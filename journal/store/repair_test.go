@@ -163,7 +163,7 @@ func TestRepairGap(t *testing.T) {
 	b = bytes.ReplaceAll(b, []byte(`"seq":2,`), []byte(`"seq":7,`))
 	require.NoError(t, os.WriteFile(s.Path(), b, 0o600))
 	r, m := mended(t, s.Path())
-	require.Equal(t, []journal.Gap{{2, 2}}, r.Gaps)
+	require.Equal(t, []journal.Gap{{From: 2, To: 2}}, r.Gaps)
 	require.Empty(t, r.Older)
 	require.Empty(t, r.Lost)
 	require.Equal(t, 3, r.Changes)
