@@ -3,4 +3,4 @@
 package main
 
 // onAsked does nothing: this system has no signals to ask with.
-func onAsked(func()) {}
+func onAsked(_, _ func()) {}

@@ -8,14 +8,18 @@ import (
 	"syscall"
 )
 
-// onAsked has f called, on a goroutine of its own, each time that the process is sent
-// SIGUSR1.
-func onAsked(f func()) {
-	asked := make(chan os.Signal, 1)
-	signal.Notify(asked, syscall.SIGUSR1)
+// onAsked has where called each time that the process is sent SIGUSR1, and memory each
+// time that it is sent SIGUSR2, on a goroutine of their own.
+func onAsked(where, memory func()) {
+	asked := make(chan os.Signal, 2)
+	signal.Notify(asked, syscall.SIGUSR1, syscall.SIGUSR2)
 	go func() {
-		for range asked {
-			f()
+		for s := range asked {
+			if s == syscall.SIGUSR2 {
+				memory()
+				continue
+			}
+			where()
 		}
 	}()
 }

@@ -53,7 +53,7 @@ func (h *house) run(path string) int {
 		}}).Show()
 	}
 	if h.asked.verbose {
-		onAsked(h.tell)
+		onAsked(h.tell, h.tellMemory)
 	}
 	h.app.Lifecycle().SetOnStarted(func() { h.diary.Debug("shown") })
 	h.app.Run()
@@ -142,13 +142,17 @@ func openNight(d *state.Desk, evening string) bool {
 	return false
 }
 
-// tell writes into the log what can be pointed at in the window, and how much memory is
-// in use after what is no longer needed was given back.
-func (h *house) tell() {
+// tellMemory writes into the log how much memory is in use after what is no longer needed
+// was given back.
+func (h *house) tellMemory() {
 	var m runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&m)
 	h.diary.Debug("memory", "heap", m.HeapAlloc, "goroutines", runtime.NumGoroutine())
+}
+
+// tell writes into the log what can be pointed at in the window.
+func (h *house) tell() {
 	if s := h.screen; s != nil {
 		s.TellRegions()
 	}

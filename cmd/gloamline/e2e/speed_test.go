@@ -10,6 +10,7 @@ import (
 	"runtime"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -49,10 +50,13 @@ func (p *program) figure(mark, name string) float64 {
 	return v
 }
 
-// heap asks the program for the memory in use after its garbage is gone, in MB.
+// heap asks the program for the memory in use after its garbage is gone, in MB: with -v it
+// answers SIGUSR2 in its log.
 func (p *program) heap() float64 {
 	p.d.t.Helper()
-	p.regions()
+	n := p.count("msg=memory")
+	require.NoError(p.d.t, p.cmd.Process.Signal(syscall.SIGUSR2))
+	p.says("msg=memory", n+1)
 	return p.figure("msg=memory", "heap") / 1e6
 }
 
@@ -108,12 +112,17 @@ func TestSpeed(t *testing.T) {
 	for range 5 {
 		p.press("u") // as fast as it goes
 	}
-	began := time.Now()
-	for time.Since(began) < playFor() {
+	began, course := time.Now(), ""
+	for told := began; time.Since(began) < playFor(); {
 		m := p.count("msg=played")
 		p.press("Home", "space")
 		p.d.until("the night to be over", func() bool { return p.count("msg=played") > m || time.Since(began) > playFor()+time.Minute })
 		frames += p.figure("msg=played", "frames")
+		if time.Since(told) >= 5*time.Minute {
+			told = time.Now()
+			course += fmt.Sprintf("  after %5.1f min %9.0f frames, heap %6.1f MB, resident %4.0f MB\n", time.Since(began).Minutes(), frames, p.heap(), p.resident())
+			t.Log("\n" + course)
+		}
 	}
 	minutes := time.Since(began).Minutes()
 	heapAfter, memoryAfter := p.heap(), p.resident()
@@ -129,7 +138,7 @@ func TestSpeed(t *testing.T) {
   at rest                     %6.1f %% of one processor (aim: under 2)
   heap                        %6.1f MB, then %.1f MB after %.0f frames in %.1f min of playing (an hour has 216,000 at most)
   resident                    %6.0f MB, then %.0f MB
-`, runtime.NumCPU(), strings.Join(strings.Fields(string(load))[:1], ""), first, p.figure("msg=dragged", "rate"), played, idle, heap, heapAfter, frames, minutes, memory, memoryAfter)
+`, runtime.NumCPU(), strings.Join(strings.Fields(string(load))[:1], ""), first, p.figure("msg=dragged", "rate"), played, idle, heap, heapAfter, frames, minutes, memory, memoryAfter) + course
 	t.Log("\n" + report)
 	if out := os.Getenv("OUT"); out != "" {
 		require.NoError(t, os.MkdirAll(out, 0o755))
