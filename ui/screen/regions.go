@@ -51,20 +51,6 @@ func (s *Screen) TellRegions() {
 	})
 }
 
-func (s *Screen) tellCardRegions() {
-	c := s.card
-	if c.shown == nil {
-		return
-	}
-	for _, r := range c.rows {
-		s.tellRegion("field "+r.id, r.in)
-	}
-	s.tellRegion("card more", c.unfold)
-	s.tellRegion("card commit", c.commit)
-	s.tellRegion("card remove", c.remove)
-	s.tellRegion("card close", c.closing)
-}
-
 // tellHits tells what can be pointed at on a board, as far as it is in view.
 func (s *Screen) tellHits(name string, b *own.Board) {
 	sc, _ := b.Scene()

@@ -44,7 +44,7 @@ func TestNightByKeys(t *testing.T) {
 		unfold, "", "rods.1.client", tickIt, "rods.0.start", "21:50", "note", "warm evening")
 	d.shot("k3-night")
 
-	p.card("s", "when", "22:00", "cloud", "3", "cloud_kind", "t", "moon", "mm")
+	p.card("s", "when", "22:00", "cloud", "3", "cloud_kind", "t", "moon", "v")
 	p.card("v", "when", "22:05", "level", "0.46 m", "trend", "fi", "clarity", "t", "temp", "14.2")
 	p.card("m", "when", "2206", "wind", "2", "wind_from", "SW", "mist", "y", "air", "9.5")
 	p.card("c", "rod", "a", "when", "22.10", "flies.0", "2 in slim dark", "flies.1", "1 in slim dark", "line", "f")

@@ -13,37 +13,25 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/journal/store"
+	"gloamline/ui/state"
 )
 
-// menu chooses a line of a menu in the bar, by two clicks.
-func (p *program) menu(title, line string) {
-	p.d.t.Helper()
-	p.click(p.find("menu "+title), "1")
-	p.click(p.settled("line "+line), "1")
-}
-
-// cardFrom opens a card by a line of a menu in the bar.
-func (p *program) cardFrom(title, line string) {
-	p.d.t.Helper()
-	n := p.count("card open")
-	p.menu(title, line)
-	p.says("card open", n+1)
-}
-
-// cardOn opens a card by a line of the menu that the other button of the mouse opens on
-// something drawn.
-func (p *program) cardOn(thing, line string) {
-	p.d.t.Helper()
-	p.click(p.settled(thing), "3")
-	p.opens("line " + line)
-}
-
-// tick clicks on the box of a field that is yes or nothing, at its left end.
-func (p *program) tick(field string) {
-	p.d.t.Helper()
-	r := p.inView("field " + field)
-	p.pointer(r.x+r.h/2, r.y+r.h/2)
-	p.d.run("xdotool", "click", "1")
+// beatJournal is a journal that has one beat and no night.
+func beatJournal(t *testing.T) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "beat.gloam")
+	s, err := store.Create(path, store.Options{})
+	require.NoError(t, err)
+	j, err := journal.Open(s, time.Now)
+	require.NoError(t, err)
+	f, err := os.Open(filepath.Join("..", "..", "..", "assets", "demo", "home.geojson"))
+	require.NoError(t, err)
+	defer f.Close()
+	_, err = state.New(j, time.Now).ReadBeat(f)
+	require.NoError(t, err)
+	require.NoError(t, s.Close())
+	return path
 }
 
 // storedNow is what the journal of a running program holds: a copy of its file, which
@@ -69,13 +57,15 @@ func replaced(meant []string, old, with string) []string {
 // Ensure that a night of two rods is written up with the pointer alone, by the bar of
 // menus, the row of tools, the menus on sketch and strip and the card's own button, the
 // keyboard giving nothing but the text of a field that was clicked; that a fish dragged
-// along the strip is stored where it was let go; that Undo in the menu puts it back in the
-// file; and that the window closed by its menu leaves what was meant.
-func TestTwoRodsByMouse(t *testing.T) {
+// along the strip is stored where it was let go; that it can be put back in the file, and
+// dragged anew, by the menu and by the tools; and that the window closed by its menu leaves
+// what was meant.
+func TestNightByMouse(t *testing.T) {
 	d := newDesktop(t, 1440, 900)
 	path := beatJournal(t)
 	p := d.launch("-v", "-journal", path, "-look", "dusk")
 	p.says("shown", 1)
+	utc := func(h, m int) time.Time { return time.Date(2026, 7, 4, h, m, 0, 0, time.UTC) }
 
 	p.cardFrom("Night", "New night")
 	p.enter("evening", "4 July 2026")
@@ -84,16 +74,20 @@ func TestTwoRodsByMouse(t *testing.T) {
 	p.enter("rods.1.person", "Colm")
 	p.click(p.inView("card more"), "1") // the seldom fields
 	p.tick("rods.1.client")
-	d.shot("n1-night")
+	d.shot("m1-night")
 	p.commit()
 
 	p.opens("command add.sky")
 	p.enter("when", "22:00")
 	p.choose("cloud", "3")
 	p.choose("cloud_kind", "thin")
-	p.choose("moon", "moon veiled")
+	p.choose("moon", "veiled")
 	p.commit()
-
+	p.opens("command add.water")
+	p.enter("when", "22:05")
+	p.choose("clarity", "tea")
+	p.enter("temp", "14.2")
+	p.commit()
 	p.opens("command add.rig")
 	p.choose("rod", "Anna")
 	p.enter("when", "22:10")
@@ -112,39 +106,45 @@ func TestTwoRodsByMouse(t *testing.T) {
 	run("Long Flat", "Colm", "22:30", "23:10") // blank
 	run("Cauldron", "Anna", "23:10", "23:50")  // blank
 	run("Mill Neck", "Colm", "23:15", "23:55")
-	d.shot("n2-runs")
+	d.shot("m2-runs")
 
 	p.cardFrom("Add", "Fly change")
 	p.choose("rod", "Anna")
 	p.enter("when", "23:05")
 	p.enter("flies.0", "1 in full pale")
 	p.commit()
-
 	p.opens("command add.fish")
 	p.choose("rod", "Anna")
 	p.enter("when", "22:32")
 	p.enter("weight", "2 lb 3 oz")
 	p.choose("fate", "returned")
-	d.shot("n3-fish")
+	d.shot("m3-fish")
 	p.commit()
-	p.addAt(time.Date(2026, 7, 4, 22, 30, 0, 0, time.UTC), "Fish that came off")
+	p.addAt(utc(22, 30))
+	p.opens("line Fish that came off")
 	p.choose("rod", "Colm")
 	p.enter("when", "about 23:30")
 	p.commit()
-
 	p.opens("command add.grey")
 	p.enter("when", "23:05")
 	p.commit()
-	d.shot("n4-written")
+	p.addAt(utc(23, 0))
+	p.click(p.settled("line Anything"), "1")
+	p.opens("line End of the night")
+	p.enter("when", "1:10")
+	p.choose("why", "tired")
+	p.commit()
+	d.shot("m4-written")
 
 	// Summer time is an hour ahead of UTC, so 22:32 by the watch is 21:32; about 23:30 is
 	// ten minutes to each side of 22:30. 2 lb 3 oz are 35 oz of 28.349523125 g. A fish has
-	// the pool and the point fly of its rod at that time, Colm's fly being unknown; what is typed as pale is
-	// stored as light.
+	// the pool and the point fly of its rod at that time, Colm's fly being unknown; what is
+	// typed as pale is stored as light.
 	fish := "when=exact@4/21:32:00"
 	meant := []string{
 		"night beat=Home Beat evening=2026-07-04 zone=Europe/London | rod person=Anna | rod client=yes person=Colm",
 		"sky cloud=3 cloud_kind=thin moon=veiled when=exact@4/21:00:00",
+		"river clarity=tea temp=14.2C/C when=exact@4/21:05:00",
 		"rig flies=[{fly=0.0508 slim dark position=0}] rod=Anna when=exact@4/21:10:00",
 		"run bank=right pool=Alder Pool rod=Anna until=exact@4/22:00:00 when=exact@4/21:20:00",
 		"run bank=right pool=Long Flat rod=Colm until=exact@4/22:10:00 when=exact@4/21:30:00",
@@ -154,18 +154,19 @@ func TestTwoRodsByMouse(t *testing.T) {
 		"run bank=left pool=Cauldron rod=Anna until=exact@4/22:50:00 when=exact@4/22:10:00",
 		"run bank=left pool=Mill Neck rod=Colm until=exact@4/22:55:00 when=exact@4/22:15:00",
 		"contact pool=Mill Neck rod=Colm species=sea trout touch=lost when=about@4/22:20:00-4/22:40:00",
+		"end when=exact@5/00:10:00 why=tired",
 	}
 	require.ElementsMatch(t, meant, inWords(t, p.storedNow(path)))
 
 	// The fish is dragged twenty minutes on. It comes to lie on a full minute; a pixel of
 	// the strip is about half of one, so one minute either way is the pointer's own.
 	mark := p.settled("strip contact 1")
-	from, _ := p.minute(time.Date(2026, 7, 4, 21, 32, 0, 0, time.UTC))
-	to, _ := p.minute(time.Date(2026, 7, 4, 21, 52, 0, 0, time.UTC))
+	from, _ := p.minute(utc(21, 32))
+	to, _ := p.minute(utc(21, 52))
 	stored := p.count("msg=stored")
 	p.drag(mark.x+mark.w/2, mark.y+mark.h/2, mark.x+mark.w/2+to-from, mark.y+mark.h/2)
 	p.says("msg=stored", stored+1)
-	d.shot("n5-dragged")
+	d.shot("m5-dragged")
 	now := inWords(t, p.storedNow(path))
 	moved := ""
 	for _, line := range now {
@@ -176,11 +177,18 @@ func TestTwoRodsByMouse(t *testing.T) {
 	assert.Contains(t, []string{"when=exact@4/21:51:00", "when=exact@4/21:52:00", "when=exact@4/21:53:00"}, moved)
 	assert.ElementsMatch(t, replaced(meant, fish, moved), now, "the drag altered more than the time of the fish")
 
+	// Back by the menu, forth and back again by the tools.
 	undone := p.count("undo=true")
 	p.menu("Edit", "Undo")
 	p.says("undo=true", undone+1)
-	d.shot("n6-undone")
+	d.shot("m6-undone")
 	assert.ElementsMatch(t, meant, inWords(t, p.storedNow(path)))
+	redone := p.count("redo=true")
+	p.click(p.settled("command edit.redo"), "1")
+	p.says("redo=true", redone+1)
+	assert.ElementsMatch(t, now, inWords(t, p.storedNow(path)))
+	p.click(p.settled("command edit.undo"), "1")
+	p.says("undo=true", undone+2)
 
 	p.menu("File", "Quit")
 	require.NoError(t, p.wait())

@@ -21,25 +21,50 @@ type region struct {
 
 var regionLine = regexp.MustCompile(`msg=region name=("(?:[^"\\]|\\.)*"|\S+) x=(\S+) y=(\S+) w=(\S+) h=(\S+)`)
 
-// regions asks the program itself what can be pointed at now, and where: with -v it
-// answers SIGUSR1 in its log. So no test knows a pixel by heart.
-func (p *program) regions() []region {
+// told asks the program itself what can be pointed at now, and where, and what the fields
+// of an open card hold: with -v it answers SIGUSR1 in its log. So no test knows a pixel by
+// heart, and none types on before what it typed has arrived.
+func (p *program) told() string {
 	p.d.t.Helper()
 	from, n := len(p.output()), p.count(`msg="regions told"`)
 	require.NoError(p.d.t, p.cmd.Process.Signal(syscall.SIGUSR1))
 	p.says(`msg="regions told"`, n+1)
+	return p.output()[from:]
+}
+
+// regions is what can be pointed at now.
+func (p *program) regions() []region {
+	p.d.t.Helper()
 	var out []region
-	for _, m := range regionLine.FindAllStringSubmatch(p.output()[from:], -1) {
-		r := region{name: m[1]}
-		if s, err := strconv.Unquote(m[1]); err == nil {
-			r.name = s
-		}
+	for _, m := range regionLine.FindAllStringSubmatch(p.told(), -1) {
+		r := region{name: unquoted(m[1])}
 		for i, v := range []*float64{&r.x, &r.y, &r.w, &r.h} {
 			*v, _ = strconv.ParseFloat(m[2+i], 64)
 		}
 		out = append(out, r)
 	}
 	return out
+}
+
+var holdsLine = regexp.MustCompile(`msg=holds field=(\S+) text=("(?:[^"\\]|\\.)*"|\S+) selected=("(?:[^"\\]|\\.)*"|\S+)`)
+
+// holds is what a field of the open card shows, and what of it is selected.
+func (p *program) holds(field string) (text, selected string) {
+	p.d.t.Helper()
+	for _, m := range holdsLine.FindAllStringSubmatch(p.told(), -1) {
+		if m[1] == field {
+			return unquoted(m[2]), unquoted(m[3])
+		}
+	}
+	return "", ""
+}
+
+// unquoted is a value of the log as it was before it was written there.
+func unquoted(s string) string {
+	if q, err := strconv.Unquote(s); err == nil {
+		return q
+	}
+	return s
 }
 
 // find waits until the window shows something whose name begins so.
@@ -71,8 +96,8 @@ func (p *program) click(r region, button string) {
 	p.d.run("xdotool", "click", button)
 }
 
-// drag moves the pointer from one place to another with the button held, in steps as a
-// hand would.
+// drag moves the pointer from one place to another with the button held. The window takes
+// the way in as many steps as it has time for, one at the least.
 func (p *program) drag(x0, y0, x1, y1 float64) {
 	p.d.t.Helper()
 	p.pointer(x0, y0)
@@ -80,7 +105,6 @@ func (p *program) drag(x0, y0, x1, y1 float64) {
 	for i := 1; i <= 8; i++ {
 		f := float64(i) / 8
 		p.pointer(x0+(x1-x0)*f, y0+(y1-y0)*f)
-		time.Sleep(30 * time.Millisecond) // a hand is no quicker
 	}
 	p.d.run("xdotool", "mouseup", "1")
 }
@@ -131,27 +155,57 @@ func (p *program) inView(name string) (r region) {
 	return r
 }
 
-// choose clicks on a choice of a field that has a few of them.
+// choose clicks on a choice of a field that has a few of them, and waits until it stands
+// in the field.
 func (p *program) choose(field, label string) {
 	p.d.t.Helper()
 	p.click(p.inView("field "+field), "1")
-	p.click(p.find("line "+label), "1")
+	p.click(p.settled("line "+label), "1")
+	p.d.until(field+" to hold "+label, func() bool {
+		text, _ := p.holds(field)
+		return strings.HasPrefix(strings.ToLower(text), strings.ToLower(label))
+	})
 }
 
-// enter puts the pointer into a field of text, over what stands in it, and types.
+// tick clicks on the box of a field that is yes or nothing, at its left end.
+func (p *program) tick(field string) {
+	p.d.t.Helper()
+	r := p.inView("field " + field)
+	p.pointer(r.x+r.h/2, r.y+r.h/2)
+	p.d.run("xdotool", "click", "1")
+	p.d.until(field+" to be ticked", func() bool { text, _ := p.holds(field); return text == "yes" })
+}
+
+// enter clicks into a field of text, drags over what stands in it, types, and waits until
+// that stands there.
 func (p *program) enter(field, text string) {
 	p.d.t.Helper()
 	r := p.inView("field " + field)
-	p.click(r, "1")
-	p.drag(r.x+r.w*0.8, r.y+r.h/2, r.x-30, r.y+r.h/2)
+	if before, _ := p.holds(field); before == "" {
+		n := p.count("msg=keyboard field=" + field)
+		p.click(r, "1")
+		p.d.until("the keyboard to come to "+field, func() bool {
+			at, _, _ := p.at()
+			return at == field || p.count("msg=keyboard field="+field) > n
+		})
+	} else {
+		y := r.y + r.h/2
+		p.pointer(r.x+r.w*0.8, y)
+		p.d.run("xdotool", "mousedown", "1")
+		p.pointer(r.x+r.w*0.4, y)
+		p.pointer(r.x-30, y)
+		p.d.until(field+" to be selected", func() bool { text, selected := p.holds(field); return selected == text })
+		p.d.run("xdotool", "mouseup", "1")
+	}
 	p.write(text)
+	p.d.until(field+" to hold "+text, func() bool { now, _ := p.holds(field); return now == text })
 }
 
 // commit clicks on the button that stores the card.
 func (p *program) commit() {
 	p.d.t.Helper()
 	n := p.count("msg=stored")
-	p.click(p.find("card commit"), "1")
+	p.click(p.settled("card commit"), "1")
 	p.says("msg=stored", n+1)
 }
 
@@ -159,15 +213,37 @@ func (p *program) commit() {
 func (p *program) opens(name string) {
 	p.d.t.Helper()
 	n := p.count("card open")
-	p.click(p.find(name), "1")
+	p.click(p.settled(name), "1")
 	p.says("card open", n+1)
 }
 
-// addAt opens a card from the menu that the other button of the mouse opens on the strip.
-func (p *program) addAt(at time.Time, line string) {
+// menu chooses a line of a menu in the bar, by two clicks.
+func (p *program) menu(title, line string) {
+	p.d.t.Helper()
+	p.click(p.find("menu "+title), "1")
+	p.click(p.settled("line "+line), "1")
+}
+
+// cardFrom opens a card by a line of a menu in the bar.
+func (p *program) cardFrom(title, line string) {
+	p.d.t.Helper()
+	n := p.count("card open")
+	p.menu(title, line)
+	p.says("card open", n+1)
+}
+
+// cardOn opens a card by a line of the menu that the other button of the mouse opens on
+// something drawn.
+func (p *program) cardOn(thing, line string) {
+	p.d.t.Helper()
+	p.click(p.settled(thing), "3")
+	p.opens("line " + line)
+}
+
+// addAt opens the menu that the other button of the mouse opens on the strip.
+func (p *program) addAt(at time.Time) {
 	p.d.t.Helper()
 	x, y := p.minute(at)
 	p.pointer(x, y)
 	p.d.run("xdotool", "click", "3")
-	p.opens("line " + line)
 }
