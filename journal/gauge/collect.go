@@ -159,6 +159,7 @@ func (c *collector) zone() *time.Location {
 		c.once("zone", "times read as GMT, as these files say or are known to keep (from memory)")
 		return time.UTC
 	}
+	c.file.ZoneOpen = true
 	if c.opt.Zone != nil {
 		c.once("zone", "the times name no zone; read in the zone given, %s", c.opt.Zone)
 		return c.opt.Zone

@@ -62,6 +62,7 @@ type File struct {
 	Warnings []Warning
 	Columns  []Column // of a plain table, as offered
 	Choice   Choice   // of a plain table: what was taken, or the best guess
+	ZoneOpen bool     // times without a zone, in a layout not known for one: read in Options.Zone, else UTC
 }
 
 // Series is one quantity at one gauge, in order of time, no instant twice.

@@ -99,6 +99,7 @@ func TestManifest(t *testing.T) {
 			}
 			assert.Contains(t, []string{"2025-07-14", "2025-11-02"}, s.Points[0].At.Format("2006-01-02"))
 			assert.Equal(t, time.UTC, s.Points[0].At.Location())
+			assert.Equal(t, c.file == "plain_comma_decimal.csv" || c.file == "epa_ie_hydronet.csv", f.ZoneOpen)
 		})
 	}
 }

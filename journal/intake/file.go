@@ -43,6 +43,9 @@ type File struct {
 	Thumb []byte       // JPEG without any data of its own; nil for a HEIC
 	Gauge *gauge.File  // of a GaugeFile, else nil
 
+	zone      *time.Location // of gauge readings that name none
+	zoneAsked bool           // and it was given, not assumed
+
 }
 
 // ReadOptions are what a file may leave open.
@@ -57,7 +60,7 @@ type ReadOptions struct {
 // Read reads one file of any kind, told by its bytes. It never fails as a whole: see
 // Fault. name may have folders in front.
 func Read(name string, r io.ReaderAt, size int64, o ReadOptions) *File {
-	f := &File{Name: filepath.Base(name), Path: name, Size: size}
+	f := &File{Name: filepath.Base(name), Path: name, Size: size, zone: o.Zone, zoneAsked: o.Zone != nil}
 	head := make([]byte, min(headSize, size))
 	n, err := r.ReadAt(head, 0)
 	if n < len(head) && err != nil {

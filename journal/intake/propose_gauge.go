@@ -1,0 +1,203 @@
+package intake
+
+import (
+	"math"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"gloamline/journal"
+	"gloamline/journal/gauge"
+	"gloamline/journal/units"
+)
+
+// How much of a gauge's file goes into the journal: enough for the rise before the night
+// and its peak, and a day after it.
+const (
+	readingsBefore = 14 * 24 * time.Hour
+	readingsAfter  = 24 * time.Hour
+)
+
+// gauge proposes the levels about the night, one series a gauge. Readings that the journal
+// has already are left out; those it has otherwise are a conflict.
+func (m *maker) gauge(i int) {
+	f := m.Sources[i].File
+	levels := 0
+	for _, s := range f.Gauge.Series {
+		if s.What == gauge.Level && len(s.Points) > 0 {
+			levels++
+			m.levels(i, s)
+		}
+	}
+	if levels == 0 {
+		m.remark(i, Remark{Kind: NoLevels})
+		return
+	}
+	if f.Gauge.ZoneOpen {
+		m.askGauge(i)
+	}
+}
+
+func (m *maker) levels(i int, s gauge.Series) {
+	start, end := m.Log.Night()
+	lo, hi := start.Add(-readingsBefore), end.Add(readingsAfter)
+	name := station(s)
+	if name == "" { // so that two unnamed gauges are not taken for one
+		name = strings.TrimSuffix(m.Sources[i].File.Name, filepath.Ext(m.Sources[i].File.Name))
+	}
+	unit, scale := fileUnit(s.Unit)
+	out := journal.Series{ID: journal.NewID(), Source: m.Sources[i].Record.ID, Station: name, What: "level", Unit: unit, Datum: s.Datum}
+	inside := 0
+	all := readings(s, scale)
+	for _, r := range all {
+		if r.At.Before(lo) || r.At.After(hi) {
+			continue
+		}
+		if r.Value.Known() && m.inNight(r.At) {
+			inside++
+		}
+		out.Points = append(out.Points, r)
+	}
+	if inside == 0 {
+		m.remark(i, Remark{Kind: OtherNight, At: s.Points[0].At})
+		return
+	}
+	if len(out.Points) < len(all) {
+		m.remark(i, Remark{Kind: ReadingsCut, Count: len(out.Points), Of: len(all)})
+	}
+	key := keyOf(m.Sources[i].File, "level/"+name+"/"+m.Log.Trip.Evening.String())
+	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true, River: m.river(name, s)}
+	_, decided := m.past[key]
+	if fresh, conflicts := m.fresh(out); !decided {
+		if len(fresh) == 0 && len(conflicts) == 0 {
+			m.remark(i, Remark{Kind: NothingNew, Count: len(out.Points)})
+			return
+		}
+		out.Points, p.Conflicts = fresh, conflicts
+	}
+	p.Record = out
+	m.add(p)
+}
+
+// fileUnit is the unit in which values are kept, the file's where the journal knows it,
+// and what one of it is in metres.
+func fileUnit(unit string) (string, float64) {
+	switch u := units.LengthUnit(unit); u {
+	case units.Millimetre, units.Centimetre, units.Inch, units.Foot:
+		return unit, float64(units.LengthOf(1, u).M)
+	}
+	return "m", 1
+}
+
+// readings are points and missing ones together, in order of time, in the unit of the file
+// and to its micrometre, which takes the error of converting there and back away.
+func readings(s gauge.Series, scale float64) []journal.Reading {
+	out := make([]journal.Reading, 0, len(s.Points)+len(s.Missing))
+	k := 0
+	for _, p := range s.Points {
+		for ; k < len(s.Missing) && s.Missing[k].At.Before(p.At); k++ {
+			out = append(out, journal.Reading{At: s.Missing[k].At, Flag: s.Missing[k].Flag})
+		}
+		v := math.Round(float64(p.Level)/scale*1e6) / 1e6
+		out = append(out, journal.Reading{At: p.At, Value: journal.Of(v), Flag: p.Flag})
+	}
+	for ; k < len(s.Missing); k++ {
+		out = append(out, journal.Reading{At: s.Missing[k].At, Flag: s.Missing[k].Flag})
+	}
+	return out
+}
+
+// fresh are the readings that the journal does not have yet, and the series that say
+// otherwise.
+func (m *maker) fresh(s journal.Series) ([]journal.Reading, []Conflict) {
+	out := s.Points
+	var conflicts []Conflict
+	for _, old := range m.series {
+		if old.What != s.What || old.Station != s.Station || old.Datum != s.Datum || old.Unit != s.Unit {
+			continue
+		}
+		have := map[int64]journal.Reading{}
+		for _, r := range old.Points {
+			have[r.At.Unix()] = r
+		}
+		var rest, other []journal.Reading
+		for _, r := range out {
+			was, ok := have[r.At.Unix()]
+			switch {
+			case !ok:
+				rest = append(rest, r)
+			case r.Value.Known() && r.Value != was.Value:
+				other = append(other, r)
+			}
+		}
+		if len(other) > 0 {
+			conflicts = append(conflicts, Conflict{Kind: OtherReadings, Written: old, Readings: other, Ways: []Way{KeepWritten, TakeProposed}})
+		}
+		out = rest
+	}
+	return out, conflicts
+}
+
+// river is how the river stood at the gauge at the beginning and at the end of the fishing,
+// with the settings for that gauge.
+func (m *maker) river(name string, s gauge.Series) []gauge.State {
+	set, ok := m.order.Gauges[name]
+	if !ok {
+		set = gauge.Common()
+	}
+	c := gauge.NewCurve(s.Points, set)
+	from, to := m.fishing()
+	return []gauge.State{c.At(from), c.At(to)}
+}
+
+// fishing is from the first run to the last, written or proposed; else from ten in the
+// evening to two.
+func (m *maker) fishing() (from, to time.Time) {
+	more := func(a, b time.Time) {
+		if from.IsZero() || a.Before(from) {
+			from = a
+		}
+		if b.After(to) {
+			to = b
+		}
+	}
+	for _, r := range m.Log.Runs(journal.ID{}) {
+		a, b := m.Log.RunSpan(r)
+		more(a.Mid(), b.Mid())
+	}
+	for _, p := range m.Proposals {
+		if p.Visit != nil {
+			more(p.Visit.From, p.Visit.To)
+		}
+	}
+	if from.IsZero() {
+		start, _ := m.Log.Night()
+		return start.Add(10 * time.Hour), start.Add(14 * time.Hour)
+	}
+	return from, to
+}
+
+// askGauge shows what the zone would do to the highest reading about the night.
+func (m *maker) askGauge(i int) {
+	f := m.Sources[i].File
+	q := Question{Kind: GaugeZone, Sources: []int{i}}
+	var top gauge.Point
+	for _, s := range f.Gauge.Series {
+		for _, p := range s.Points {
+			if s.What == gauge.Level && (top.At.IsZero() || p.Level > top.Level) {
+				top = p
+			}
+		}
+	}
+	used := time.UTC
+	if f.zone != nil {
+		used = f.zone
+	}
+	_, sec := top.At.In(used).Zone()
+	wall := top.At.Add(time.Duration(sec) * time.Second)
+	q.Peaks = []PeakAt{{"UTC", wall.UTC()}, {m.Log.Trip.Zone, inZone(wall.UTC(), m.zone, ByAnswer).At}}
+	m.remark(i, Remark{Kind: ZoneAssumed, Zone: used.String()})
+	if !f.zoneAsked {
+		m.Questions = append(m.Questions, q)
+	}
+}
