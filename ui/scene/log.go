@@ -108,9 +108,9 @@ func logRows(n *timeline.Night, width float64, v LogView) []row {
 		r := row{m: m, ref: e.Ref(), at: at, time: words.MomentShort(n, h.When)}
 		if c, ok := contacts[h.ID]; ok {
 			r.contact, r.number = c, words.ContactNumber(n, *c)
-			r.said = words.ContactLines(n, *c, v.Prefs)
+			r.said = words.ContactLog(n, *c, v.Prefs)
 			if v.Page { // the light at each fish, in its sentence
-				r.said = append(r.said, words.LightShort(*c, v.Prefs))
+				r.said = append(words.ContactLines(n, *c, v.Prefs), words.LightShort(*c, v.Prefs))
 			} else {
 				r.right, r.under = words.RungName(c.Rung, v.Prefs), words.LuxShort(*c)
 			}

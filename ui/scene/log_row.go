@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -24,11 +25,6 @@ func (v LogView) measures(n *timeline.Night) measures {
 	m := measures{row: logRow, line: logLine, head: logHead, time: 46, air: 12}
 	if v.Page {
 		m = measures{row: 15.5, line: 13.5, head: 20, time: 42, air: 10}
-	}
-	for _, e := range n.Log.Entries { // "during the run" is longer than most
-		if _, ok := e.(journal.Run); !ok && !v.Page { // on paper a long time pushes its own row alone
-			m.time = math.Max(m.time, draw.Measure(textFont, words.MomentShort(n, e.Base().When)).Width+m.air)
-		}
 	}
 	for _, c := range n.Contacts { // a fish and its number stand before the text
 		w := contactSize(c.Contact).W + draw.Measure(boldFont, words.ContactNumber(n, c)).Width + 12
@@ -85,10 +81,7 @@ func (r row) textX() float64 {
 }
 
 func (r row) markX() float64 {
-	if r.m.paper() {
-		return math.Max(r.m.time, draw.Measure(textFont, r.time).Width+r.m.air-2)
-	}
-	return r.m.time
+	return math.Max(r.m.time, draw.Measure(textFont, r.time).Width+r.m.air-2) // a long time pushes its own row alone
 }
 
 func (m measures) paper() bool { return m.row < logRow }
@@ -100,14 +93,22 @@ func (r *row) wrap(width float64) {
 	if r.m.paper() {
 		said = []string{words.Paragraph(said)}
 	}
-	width -= math.Max(draw.Measure(textFont, r.right).Width, draw.Measure(textFont, r.under).Width)
-	if r.right != "" {
-		width -= 12
+	// What stands at the right narrows the line beside it alone.
+	beside := func(line int) float64 {
+		switch {
+		case line == 0 && r.right != "":
+			return width - draw.Measure(textFont, r.right).Width - 12
+		case line == 1 && r.under != "":
+			return width - draw.Measure(textFont, r.under).Width - 12
+		}
+		return width
 	}
 	r.lines = nil
-	for _, s := range said {
-		for _, l := range draw.Wrap(textFont, words.Bound(s), width) {
-			r.lines = append(r.lines, words.Unbound(l))
+	for s := range strings.SplitSeq(strings.Join(said, "\n"), "\n") {
+		for s = words.Bound(strings.Join(strings.Fields(s), " ")); s != ""; {
+			line := draw.Wrap(textFont, s, math.Max(20, beside(len(r.lines))))[0]
+			r.lines = append(r.lines, words.Unbound(line))
+			s = strings.TrimLeft(strings.TrimPrefix(s, line), " ")
 		}
 	}
 	if len(r.lines) == 0 {

@@ -67,6 +67,6 @@ func TestFishInTheLogHasFlyAndLight(t *testing.T) {
 	for _, c := range n.Contacts {
 		assert.Contains(t, all, words.RungName(c.Rung, words.Prefs{}))
 		assert.Contains(t, all, words.LuxShort(c), "contact %d", c.N)
-		assert.Contains(t, strings.Join(all, " "), words.ContactLines(n, c, words.Prefs{})[0])
+		assert.Contains(t, strings.Join(all, " "), words.ContactLog(n, c, words.Prefs{})[0])
 	}
 }

@@ -3,6 +3,8 @@ package scene
 import (
 	"math"
 
+	"gloamline/geo"
+	"gloamline/journal/units"
 	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
@@ -163,14 +165,33 @@ func (g *sketch) contactPlace(c timeline.Contact) (draw.Point, bool) {
 	if s, ok := c.Spot.Get(); ok {
 		return g.at(g.lay.At(s)), true
 	}
+	return g.along(c.Pool.ID, contactShare(g.n, c))
+}
+
+// ContactPlace is where the sketch has a contact; false if it has none.
+func ContactPlace(n *timeline.Night, c timeline.Contact) (geo.Place, bool) {
+	if s, ok := c.Spot.Get(); ok {
+		return s, true
+	}
+	lay := n.Beat.Layout()
+	for i := range lay.Pools {
+		if p := &lay.Pools[i]; c.HasPool && p.Pool.ID == c.Pool.ID {
+			return lay.Place(p.At(p.Length()*units.Metres(contactShare(n, c)), 0)), true
+		}
+	}
+	return geo.Place{}, false
+}
+
+// contactShare is how far down its pool a contact without a place is drawn, 0 to 1.
+func contactShare(n *timeline.Night, c timeline.Contact) float64 {
 	share := 0.5
 	if part, ok := c.Part.Get(); ok {
 		share = map[string]float64{"head": 0.1, "neck": 0.25, "body": 0.55, "tail": 0.85}[part]
-	} else if c.Run >= 0 && c.Rod < len(g.n.Rods) && c.Run < len(g.n.Rods[c.Rod].Runs) {
-		run := g.n.Rods[c.Rod].Runs[c.Run]
+	} else if c.Run >= 0 && c.Rod < len(n.Rods) && c.Run < len(n.Rods[c.Rod].Runs) {
+		run := n.Rods[c.Rod].Runs[c.Run]
 		if d := run.To.Mid().Sub(run.From.Mid()); d > 0 {
 			share = math.Max(0.08, math.Min(0.92, float64(c.At.Mid().Sub(run.From.Mid()))/float64(d)))
 		}
 	}
-	return g.along(c.Pool.ID, share)
+	return share
 }

@@ -84,6 +84,8 @@ type strip struct {
 	lux     luxAxis
 	plot    draw.Rect
 	lane    float64 // height of a rod's lane
+	drop    float64 // from its top to the brackets
+	nameUp  float64 // from a bracket to the baseline of its pool's name
 	inch    float64 // dp an inch of dressing
 	rows    int     // rows of names above the plot
 	moments []moment
@@ -106,7 +108,12 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 	if v.Paper { // paper is short: the page says what it has left
 		g.lane = math.Max(leastLane, v.lane)
 	}
+	g.drop, g.nameUp = bracketDrop, 8
 	g.axis = timeAxis{v.From, v.To, stripLeft, size.W - stripRight}
+	g.plot = draw.R(stripLeft, 0, size.W-stripRight-stripLeft, 0)
+	if g.crowded() {
+		g.lane, g.drop, g.nameUp = g.lane+numberRow, bracketDrop+numberRow, 8+numberRow
+	}
 	g.setMoments()
 	head := 14 + rowStep*float64(g.rows)
 	if !v.Paper {
@@ -126,7 +133,7 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 			}
 		}
 	}
-	g.inch = math.Min(22, (g.lane-bracketDrop-9-laneFoot)/longest)
+	g.inch = math.Min(22, (g.lane-g.drop-9-laneFoot)/longest)
 	return g
 }
 

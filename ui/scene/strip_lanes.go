@@ -23,10 +23,66 @@ func (g *strip) lanes() {
 const (
 	bracketDrop = 25.0
 	laneFoot    = 8.0
+	numberRow   = 15.0 // for the numbers of fish, where they need one
 )
 
+// crowded reports whether the numbers of fish would take the place of a pool's name, so
+// that they need a row of their own under it.
+func (g *strip) crowded() bool {
+	kept := g.labels
+	defer func() { g.labels = kept }()
+	lost := func(marks bool) (n int) {
+		for i, rod := range g.n.Rods {
+			g.labels = labels{room: kept.room}
+			y := g.list.Size().H / 2
+			if marks {
+				g.laneMarks(i, y)
+			}
+			for _, run := range rod.Runs {
+				if t, spots, ok := g.runName(run, y); ok {
+					if _, k := g.labels.place(t, spots); k < 0 {
+						n++
+					}
+				}
+			}
+		}
+		return n
+	}
+	return lost(true) > lost(false)
+}
+
+// runName is the name of a run's pool over its bracket and the places for it; not ok out
+// of view.
+func (g *strip) runName(run timeline.RunSpan, y float64) (t draw.Text, spots []draw.Point, ok bool) {
+	from, to := run.From.Mid(), run.To.Mid()
+	if to.Before(g.v.From) || from.After(g.v.To) {
+		return t, nil, false
+	}
+	x0, x1 := g.axis.x(g.clipTime(from)), g.axis.x(g.clipTime(to))
+	t = draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(g.look.Ink, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-g.nameUp)}
+	full := draw.Measure(t.Font, t.S).Width
+	if room := math.Max(x1-x0+24, 40); full > room { // shorter: the name, and which run by its number
+		number := ""
+		if run.Nth > 1 {
+			number = " " + strconv.Itoa(run.Nth)
+		}
+		t.S = draw.Fit(t.Font, words.PoolName(run.Pool.Name), room-draw.Measure(t.Font, number).Width) + number
+	}
+	w := draw.Measure(t.Font, t.S).Width
+	t.At.X = math.Max(g.plot.Min.X+w/2, math.Min(g.plot.Max.X-w/2, t.At.X))
+	spots = []draw.Point{t.At}
+	for d := 6.0; d < (x1-x0+w)/2+10; d += 6 { // numbers of fish stand there too
+		for _, x := range []float64{t.At.X - d, t.At.X + d} {
+			if x > g.plot.Min.X-20+w/2 && x < g.plot.Max.X+20-w/2 {
+				spots = append(spots, draw.Pt(x, t.At.Y))
+			}
+		}
+	}
+	return t, spots, true
+}
+
 func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
-	bracketY, foot := top+bracketDrop, top+g.lane-laneFoot
+	bracketY, foot := top+g.drop, top+g.lane-laneFoot
 	g.list.Stroke(draw.Line(draw.Pt(8, top+4), draw.Pt(g.list.Size().W-8, top+4)), draw.Stroke{Width: 1}, g.look.Rule)
 	name := draw.Text{S: draw.Fit(boldFont, rod.Name, stripLeft-20), Font: boldFont, Color: g.look.Ink, Anchor: draw.End, At: draw.Pt(stripLeft-10, bracketY)}
 	g.list.Text(name)
@@ -92,19 +148,11 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64, 
 	}
 	g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
 	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
-	t := draw.Text{S: words.RunShort(run), Font: textFont, Color: g.ink(c, from), Anchor: draw.Middle, At: draw.Pt((x0+x1)/2, y-8)}
-	full := draw.Measure(t.Font, t.S).Width
-	if room := math.Max(x1-x0+24, 40); full > room { // shorter: the name, and which run by its number
-		number := ""
-		if run.Nth > 1 {
-			number = " " + strconv.Itoa(run.Nth)
-		}
-		t.S = draw.Fit(t.Font, words.PoolName(run.Pool.Name), room-draw.Measure(t.Font, number).Width) + number
+	if t, spots, ok := g.runName(run, y); ok {
+		t.Color = g.ink(c, from)
+		g.labels.put(g.list, t, spots...)
 	}
-	w := draw.Measure(t.Font, t.S).Width
-	t.At.X = math.Max(g.plot.Min.X+w/2, math.Min(g.plot.Max.X-w/2, t.At.X))
-	g.labels.put(g.list, t, t.At, draw.Pt(t.At.X+w/3, t.At.Y), draw.Pt(t.At.X-w/3, t.At.Y))
-	g.hit(ref, draw.R(x0-3, y-18, math.Max(x1-x0, 8)+6, 26), words.RunTip(g.n, run, rod, g.v.Prefs))
+	g.hit(ref, draw.R(x0-3, y-10-g.nameUp, math.Max(x1-x0, 8)+6, 18+g.nameUp), words.RunTip(g.n, run, rod, g.v.Prefs))
 }
 
 // smear is the stretch of the axis on which an uncertain moment lies, cut to the

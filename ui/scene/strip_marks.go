@@ -86,6 +86,13 @@ var beside = func() []draw.Point {
 	return out
 }()
 
+// briefRoom and wholeRoom are the widths, in dp, from which the brief and the whole form
+// of the cursor's words fit at every moment; a test measures them.
+const (
+	briefRoom = 660.0
+	wholeRoom = 900.0
+)
+
 // cursor draws the one thin line in time and its read-out. The line stops at whatever
 // is written, so that it crosses no word.
 func (g *strip) cursor() {
@@ -106,8 +113,11 @@ func (g *strip) cursor() {
 	}
 	t := draw.Text{S: words.CursorLine(g.n, c, g.v.Prefs), Font: draw.Font{Weight: draw.Bold, Size: 13}, Color: g.look.Accent}
 	room := g.list.Size().W - 16
-	if draw.Measure(t.Font, t.S).Width > room {
+	switch { // one form for a width, whatever the moment: figures that come and go cannot be read
+	case room < briefRoom:
 		t.S = draw.Fit(t.Font, words.CursorShort(g.n, c, g.v.Prefs), room)
+	case room < wholeRoom:
+		t.S = words.CursorBrief(g.n, c, g.v.Prefs)
 	}
 	w := draw.Measure(t.Font, t.S).Width
 	t.At = draw.Pt(math.Min(math.Max(8, x-24), 8+room-w), cursorRow-7) // its beginning near the line

@@ -127,6 +127,11 @@ func (g *strip) drawMoments() {
 		}
 		k := g.strength(m.at)
 		g.list.Stroke(draw.Line(draw.Pt(x, top), draw.Pt(x, g.plot.Max.Y)), momentStroke, draw.Fade(m.color, k))
+		tip := words.MomentTip(g.n, m.text, m.at, g.v.Prefs)
+		g.hit(journal.Ref{}, draw.R(x-4, top, 8, g.plot.Max.Y-top), tip)
+		if m.row >= 0 {
+			g.hit(journal.Ref{}, draw.R(m.x-2, g.rowY(m.row)-12, draw.Measure(textFont, m.text).Width+4, 16), tip)
+		}
 		if m.row < 0 {
 			continue
 		}

@@ -159,7 +159,7 @@ func (s *Screen) syncCarry() {
 	if s.desk.Nudging() {
 		s.settle = startClock(settleAfter, func(time.Duration) { s.settleNow() })
 		at, fault, _ := s.desk.Carried()
-		s.tell(words.Nudged(at, s.desk.Night().Zone, fault))
+		s.tell(words.Nudged(at, s.desk.Night().Zone, s.desk.CarriedAside(), fault))
 	}
 }
 
@@ -199,7 +199,7 @@ func (s *Screen) carryHint(onBeat bool) string {
 	}
 	n := s.desk.Night()
 	if !onBeat {
-		return words.Carried(at, s.carry.was, n.Zone, fault)
+		return words.Carried(at, s.carry.was, n.Zone, s.desk.CarriedAside(), fault)
 	}
 	pool := ""
 	if p, ok := n.Beat.Pool(s.desk.Pool()); ok {

@@ -145,7 +145,9 @@ var picks = map[string]bool{
 }
 
 // nudges move what is selected a little; every other command stores that first.
-var nudges = map[string]bool{"edit.minute-later": true, "edit.minute-earlier": true, "edit.ten-later": true, "edit.ten-earlier": true}
+var nudges = map[string]bool{"edit.minute-later": true, "edit.minute-earlier": true, "edit.ten-later": true, "edit.ten-earlier": true,
+	"edit.end-later": true, "edit.end-earlier": true, "edit.start-later": true, "edit.start-earlier": true,
+	"edit.place-down": true, "edit.place-up": true, "edit.place-left": true, "edit.place-right": true}
 
 // run carries out a command unless it is not enabled, and shows what went wrong.
 // While a card is open Return stores it and Escape puts it away; a card on which

@@ -99,6 +99,7 @@ func (d *Desk) table() []*Command {
 			func() bool { return selected() && d.card == nil && !d.play }, nil)
 		c.Run = plain(func() { d.Nudge(time.Duration(m.minutes) * time.Minute) })
 	}
+	d.endTable(t)
 	add("edit.remove", "Remove", key("Delete"), "Takes what is selected out of the night; what hung on it keeps its times.", selected, d.RemoveSelected)
 	window("edit.menu", "What can be done here …", shift("F10"), "Opens the menu of what is picked out, as the other mouse button does; so does the menu key.")
 	window("edit.prefs", "Preferences …", ctrl(","), "Sets units, the size of the text and the look.").Room = ""

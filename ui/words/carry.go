@@ -44,10 +44,13 @@ func momentOf(n *timeline.Night, e journal.Entry) string {
 
 // Carried says where an entry that is being moved would come to lie: 23:41, was 23:10.
 // fault is why it cannot lie there, nil for nothing.
-func Carried(now, was journal.Spread, zone *time.Location, fault error) string {
+func Carried(now, was journal.Spread, zone *time.Location, aside string, fault error) string {
 	s := End(now, zone)
 	if now != was {
 		s += ", was " + End(was, zone)
+	}
+	if aside != "" {
+		s += "; " + aside
 	}
 	return s + whyNot(fault)
 }
@@ -61,12 +64,23 @@ func CarriedTo(pool string, fault error) string {
 	return "in " + PoolName(pool)
 }
 
+// NowIn, NowInNone and LeftOutside say, while something is moved in time, what that changes
+// beyond its moment.
+func NowIn(pool string) string { return "now in " + PoolName(pool) }
+func NowInNone() string        { return "now in no pool" }
+func LeftOutside(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return number(n, "fish or touch outside it", "fish and touches outside it")
+}
+
 // Nudged says where an entry moved by keys stands before it is stored.
-func Nudged(now journal.Spread, zone *time.Location, fault error) string {
+func Nudged(now journal.Spread, zone *time.Location, aside string, fault error) string {
 	if fault != nil {
 		return End(now, zone) + whyNot(fault)
 	}
-	return "Moving to " + End(now, zone) + " …"
+	return "Moving to " + commas(End(now, zone), aside) + " …"
 }
 
 // whyNot is the sentence of a fault behind another one.

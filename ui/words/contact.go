@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"gloamline/journal"
 	"gloamline/journal/units"
@@ -61,6 +62,34 @@ func ContactLines(n *timeline.Night, k timeline.Contact, p Prefs) []string {
 	}
 	out := []string{first}
 	for _, s := range []string{FishDetails(k.Contact, p), k.Note} {
+		if s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// ContactLog says a contact in the column of the log, a line for each: what came and what
+// became of it, the fly that took it, what else is known, the note.
+func ContactLog(n *timeline.Night, k timeline.Contact, p Prefs) []string {
+	species := ""
+	if s, ok := k.Species.Get(); ok && s != journal.SeaTrout {
+		species = SpeciesName(s)
+	}
+	what := touches[k.Touch]
+	size := FishSize(k.Contact, p)
+	if k.Touch == journal.Landed && size != "" {
+		what = ""
+	}
+	fate := string(k.Fate.Or(""))
+	fly := PositionName(k.Fly.Position)
+	if k.HasFly && k.Fly.Known {
+		fly = strings.TrimSpace(fly + " " + Fly(k.Fly.Dress, p))
+	}
+	rest := k.Contact
+	rest.Fate = journal.Field[journal.Fate]{}
+	var out []string
+	for _, s := range []string{commas(what, species, size, fate), fly, FishDetails(rest, p), k.Note} {
 		if s != "" {
 			out = append(out, s)
 		}

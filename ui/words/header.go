@@ -93,7 +93,7 @@ func headerMoon(n *timeline.Night) string {
 	case first != nil && up == 0 && same:
 		return "moon over the hill " + Clock(rise, n.Zone)
 	case first != nil && up == 0:
-		return "moon over the hill " + Clock(rise, n.Zone) + " at " + first.Pool.Name
+		return "moon over the hill " + moonRises(n, pools)
 	case up > 0 && !set.IsZero() && set.Sub(setFirst) < sameMoon:
 		return "moon behind the hill from " + Clock(set, n.Zone)
 	case up > 0 && !set.IsZero():
@@ -106,6 +106,41 @@ func headerMoon(n *timeline.Night) string {
 		return "moon behind the hill" + where
 	}
 	return "no moon"
+}
+
+// moonRises says when the moon comes over which pool, those of one moment together: 00:24
+// at Lower Tail, 00:48 at Sand Bend and Long Flat; of more than two moments the first and
+// the last: 00:24 at Lower Tail to 01:52 at Alder Pool.
+func moonRises(n *timeline.Night, pools []*timeline.PoolNight) string {
+	type rise struct {
+		at    time.Time
+		names []string
+	}
+	var rises []rise
+	for _, p := range pools {
+		at, _, over := moonIn(p, n.From, n.To)
+		if at.IsZero() || over {
+			continue
+		}
+		rises = append(rises, rise{at, []string{PoolName(p.Pool.Name)}})
+	}
+	slices.SortStableFunc(rises, func(a, b rise) int { return a.at.Compare(b.at) })
+	var out []rise
+	for _, r := range rises {
+		if k := len(out) - 1; k >= 0 && r.at.Sub(out[k].at) < sameMoon {
+			out[k].names = append(out[k].names, r.names...)
+			continue
+		}
+		out = append(out, r)
+	}
+	parts := make([]string, len(out))
+	for i, r := range out {
+		parts[i] = Clock(r.at, n.Zone) + " at " + and(r.names)
+	}
+	if len(parts) > 2 {
+		return parts[0] + " to " + parts[len(parts)-1]
+	}
+	return strings.Join(parts, ", ")
 }
 
 // moonIn returns when within from..to the moon comes over and goes behind the hill

@@ -75,6 +75,20 @@ func LightShort(k timeline.Contact, p Prefs) string {
 	return commas(RungName(k.Rung, p), LuxShort(k))
 }
 
+// MomentTip says a moment of sun or moon with the light then: sunset 21:57; half-light, 12
+// lx.
+func MomentTip(n *timeline.Night, name string, t time.Time, p Prefs) string {
+	return semicolon(name, commas(openRung(n, t, p), Lux(n.Light(t, geo.ID{})), SunUp(n, t), MoonUp(n, t)))
+}
+
+// CursorBrief is CursorLine where it has to fit whatever the moment: without what the
+// header says already.
+func CursorBrief(n *timeline.Night, t time.Time, p Prefs) string {
+	open := geo.ID{}
+	return commas(RungName(n.Rung(t, open), p), Darker(n.Darker(t, open))) + "; " +
+		commas(Clock(t, n.Zone), Lux(n.Light(t, open)), SunUp(n, t), MoonUp(n, t))
+}
+
 // CursorLine reads the open sky out at a moment, in words first: moonlit, 10× darker
 // than trees grey; 00:42, 0.03 lx (0.02 to 0.05), sun 12° down, moon 9° up.
 func CursorLine(n *timeline.Night, t time.Time, p Prefs) string {
