@@ -70,6 +70,9 @@ func legendTackle(look Look) []legendItem {
 		line(flyStroke(0, true), words.LegendPoint(), tied(true)),
 		line(flyStroke(1, true), words.LegendDropper(), dropper),
 		line(flyStroke(0, false), words.LegendLengthUnknown(), tied(false)),
+		{w: 26, text: words.LegendOffRule(), on: offRules, draw: func(s draw.Surface, c draw.Point) {
+			drawOffRule(s, look.Soft, c.X-12, c.X+12, c.Y)
+		}},
 		{w: 26, text: words.LegendRun(), on: rods(1), draw: func(s draw.Surface, c draw.Point) {
 			s.Stroke(bracketPath(c.X-12, c.X+12, c.Y), draw.Stroke{Width: 1.6}, look.Ink)
 		}},

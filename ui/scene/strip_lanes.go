@@ -99,6 +99,7 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 		g.rig(rig, rod, foot)
 	}
 	g.list.PopClip()
+	g.offRule(i, foot)
 	from := len(g.labels.taken)
 	for _, rig := range rod.Rigs {
 		g.rigLabel(rig, foot)

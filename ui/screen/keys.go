@@ -158,10 +158,10 @@ func (s *Screen) run(c *state.Command) {
 	}
 	if open := s.desk.Card(); open != nil {
 		switch {
-		case c.ID == "edit.let-go":
+		case strings.HasSuffix(c.ID, ".let-go"):
 			s.card.escape()
 			return
-		case c.ID == "edit.amend" && c.Key.Key == "Return":
+		case strings.HasSuffix(c.ID, ".amend") && c.Key.Key == "Return":
 			s.card.doCommit()
 			return
 		case open.Dirty() && opensCard(c):
@@ -169,7 +169,7 @@ func (s *Screen) run(c *state.Command) {
 			return
 		}
 	}
-	if !nudges[c.ID] && c.ID != "edit.let-go" {
+	if !nudges[c.ID] && !strings.HasSuffix(c.ID, ".let-go") {
 		s.settleNow()
 	}
 	if err := c.Run(); err != nil {
@@ -179,7 +179,7 @@ func (s *Screen) run(c *state.Command) {
 
 // opensCard reports whether a command puts a card on the desk or another night.
 func opensCard(c *state.Command) bool {
-	return c.Menu == "Add" || c.Menu == "Night" || c.ID == "edit.amend"
+	return c.Opens || c.Menu == "Add" || c.Menu == "Night" || c.ID == "edit.amend"
 }
 
 // runID carries out a command by its ID.

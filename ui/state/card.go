@@ -247,6 +247,10 @@ func (c *Card) commit() error {
 		}
 		return nil
 	}
+	if c.ref.Trip.IsZero() { // a fly, a box or a rule
+		c.d.Boxes().Pick(c.ref)
+		return nil
+	}
 	c.d.Select(c.ref)
 	return nil
 }

@@ -42,6 +42,7 @@ type Command struct {
 	On     Part   // where the key means this, over what it means elsewhere; Anywhere: everywhere
 	Name   string // what a list of keys calls it at all times: "Undo"
 	Help   string // one sentence
+	Opens  bool   // it puts a card on the desk; those of the night's menus are known to
 	Writes bool   // it changes the journal; those of the night's menus are known to
 	// Window is set for what only a window can carry out; see Bind.
 	Window bool
@@ -54,7 +55,7 @@ type Command struct {
 }
 
 // Menus lists the menus in order.
-var Menus = []string{"File", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "Together", "View", "Help"}
+var Menus = []string{"File", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "Together", "Flies", "View", "Help"}
 
 // Commands returns all commands in the order of the menus.
 func (d *Desk) Commands() []*Command { return d.commands }

@@ -43,8 +43,9 @@ type Desk struct {
 	busy   int  // depth of act
 	news   What // gathered while busy
 
-	list list
-	room Room
+	list  list
+	room  Room
+	boxes *BoxDesk
 
 	night   *timeline.Night
 	fault   error // why the open night cannot be shown

@@ -16,7 +16,7 @@ func TestRooms(t *testing.T) {
 	k, _ := written(t)
 	own := 0
 	k.d.commands = append(k.d.commands, &Command{
-		ID: "view.own", Menu: "View", Key: ctrl("Z"), Room: BoxRoom,
+		ID: "view.own", Menu: "View", Key: ctrl("Z"), Room: IntakeRoom,
 		Enabled: always, Title: func() string { return "Own" }, Run: func() error { own++; return nil },
 	})
 	require.Equal(t, NightRoom, k.d.Room())
@@ -27,7 +27,7 @@ func TestRooms(t *testing.T) {
 	var news What
 	k.d.OnChange(func(w What) { news |= w })
 
-	require.True(t, k.d.EnterRoom(BoxRoom))
+	require.True(t, k.d.EnterRoom(IntakeRoom))
 	assert.True(t, news.Has(RoomOpen))
 	assert.False(t, k.d.Playing())
 	assert.False(t, k.d.Command("add.fish").Enabled())

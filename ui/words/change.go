@@ -12,6 +12,7 @@ const NoteGrey = "note grey"
 // deeds are the codes of acts that are not a verb and a kind.
 var deeds = map[string]string{
 	NoteGrey: "note trees grey", Scribbled: "scribbled lines", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
+	"copy fly": "another fly like it", "bring back fly": "bring the fly back", "add usual rules": "add the usual rules",
 }
 
 var verbs = map[string][2]string{ // to do it, done

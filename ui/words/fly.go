@@ -74,3 +74,21 @@ func FlyShort(f timeline.FlyOn, p Prefs) string {
 
 // OneInch labels the faint rule of the lanes.
 func OneInch() string { return units.LengthOf(1, units.Inch).String() }
+
+// FlyArms says how a fly is built and armed, and its hot-spot: orange spot, tube, treble,
+// barbless.
+func FlyArms(d journal.Dress) string {
+	spot := ""
+	if c := strings.TrimSpace(d.HotSpot.Or("")); c != "" {
+		spot = strings.ToLower(c) + " spot"
+	}
+	built := d.Built.Or("")
+	if built == "hook" {
+		built = ""
+	}
+	barbs := ""
+	if b, ok := d.Barbless.Get(); ok && b {
+		barbs = "barbless"
+	}
+	return commas(spot, built, d.Hook.Or(""), barbs)
+}

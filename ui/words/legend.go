@@ -121,3 +121,6 @@ func LegendEntry() string { return "way in" }
 
 // LegendHazard stands by the sign of a hazard.
 func LegendHazard() string { return "hazard" }
+
+// LegendOffRule is of the rings under flies that are not those of a house rule.
+func LegendOffRule() string { return "off a house rule" }

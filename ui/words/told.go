@@ -12,6 +12,11 @@ func NoBeatYet() Told {
 	return Told{"A night needs a beat, and this journal has none yet.", "Read one in: File, Read a beat in …"}
 }
 
+// FlyIsKnown is why a fly cannot be removed.
+func FlyIsKnown() Told {
+	return Told{"Nights in this journal have fished that fly, so it stays with them.", "Retire it instead: it is then no longer offered, and the nights keep it."}
+}
+
 // NoNightOpen is why nothing can be written down without a night.
 func NoNightOpen() Told {
 	return Told{"No night is open, and what is written down belongs to a night.", "Open one at the left, or press Ctrl+N to write up a new one."}
