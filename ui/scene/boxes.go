@@ -42,7 +42,7 @@ type BoxView struct {
 // Measures of the room in dp.
 const (
 	boxPad     = 14.0
-	cellWidth  = 236.0
+	cellWidth  = 250.0
 	cellLine   = 16.0
 	cellText   = 44.0 // from the cell's left edge to its text
 	groupHead  = 34.0
@@ -156,6 +156,7 @@ type cell struct {
 	dress  journal.Dress // with the length it is being drawn out to
 	name   []string
 	lines  []string
+	halves []flyHalf
 	height float64
 }
 
@@ -171,28 +172,89 @@ func (b *boxes) cell(r FlyRow, wide float64) cell {
 	if r.Fly.Label != "" {
 		c.lines = append(c.lines, draw.Wrap(textFont, "“"+r.Fly.Label+"”", room)...)
 	}
-	for _, s := range []string{words.FlyArms(c.dress), b.told(words.BeforeGrey(), r.Record.Before), b.told(words.AfterGrey(), r.Record.Grey)} {
-		if s != "" {
-			c.lines = append(c.lines, draw.Wrap(textFont, s, room)...)
-		}
+	if s := words.FlyArms(c.dress); s != "" {
+		c.lines = append(c.lines, draw.Wrap(textFont, s, room)...)
 	}
 	if r.Record.Nights == 0 {
 		c.lines = append(c.lines, words.NeverFished())
+	}
+	for _, half := range []flyHalf{{words.BeforeGrey(), r.Record.Before}, {words.AfterGrey(), r.Record.Grey}} {
+		if half.of != (timeline.FlyLight{}) {
+			c.halves = append(c.halves, half)
+		}
+	}
+	marked := 0
+	for _, h := range c.halves {
+		marked += len(h.marks(wide - 8 - cellText - 4 - flyHours - 8))
 	}
 	tall := boxPerInch
 	if l, ok := c.dress.Length.Get(); ok {
 		tall = inches(l) * boxPerInch
 	}
-	c.height = math.Max(tall+30, float64(len(c.name)+len(c.lines))*cellLine+18)
+	c.height = math.Max(tall+30, float64(len(c.name)+len(c.lines)+marked)*cellLine+20)
 	return c
 }
 
-func (b *boxes) told(when string, l timeline.FlyLight) string {
-	if s := words.FlyHours(l); s != "" {
-		return when + ": " + s
-	}
-	return ""
+// flyHalf is what came of a fly in one half of the light.
+type flyHalf struct {
+	when string
+	of   timeline.FlyLight
 }
+
+// flyMark is one sort of contact with how many came.
+type flyMark struct {
+	of journal.Contact
+	n  string
+	w  float64
+}
+
+// marks are the contacts of a half in lines that fit; the first stands behind the hours.
+func (h flyHalf) marks(room float64) [][]flyMark {
+	lines := [][]flyMark{nil}
+	x := 0.0
+	for _, m := range []struct {
+		n float64
+		t journal.Touch
+	}{{h.of.Landed, journal.Landed}, {h.of.Lost, journal.Lost}, {h.of.Touches, journal.Pull}, {h.of.Shows, journal.Boil}} {
+		if m.n < 0.05 {
+			continue
+		}
+		k := flyMark{of: journal.Contact{Touch: m.t}, n: words.Expected(m.n)}
+		k.w = contactSize(k.of).W + 9 + draw.Measure(textFont, k.n).Width
+		if x+k.w > room && x > 0 {
+			lines, x = append(lines, nil), 0
+		}
+		lines[len(lines)-1] = append(lines[len(lines)-1], k)
+		x += k.w
+	}
+	return lines
+}
+
+// record draws hours and fish of a fly, by the marks that stand for them everywhere, and
+// returns the foot of what it drew.
+func (b *boxes) record(h flyHalf, x, y, room float64) float64 {
+	soft := func(s string, at float64, a draw.Anchor) {
+		b.list.Text(draw.Text{S: s, At: draw.Pt(at, y), Font: textFont, Color: b.look.Soft, Anchor: a})
+	}
+	soft(h.when, x, draw.Start)
+	soft(words.Hours(h.of.Water), x+flyHours, draw.End)
+	for i, line := range h.marks(room - flyHours - 8) {
+		if i > 0 {
+			y += cellLine
+		}
+		at := x + flyHours + 8
+		for _, m := range line {
+			size := contactSize(m.of).W
+			drawContact(b.list, b.look, m.of, draw.Pt(at+size/2, y-4), 1)
+			soft(m.n, at+size+3, draw.Start)
+			at += m.w
+		}
+	}
+	return y
+}
+
+// flyHours is where the hours of a fly end, from the text's left edge, in dp.
+const flyHours = 98.0
 
 func (b *boxes) draw(c cell, r draw.Rect) {
 	ref := c.row.Fly.Ref()
@@ -214,7 +276,10 @@ func (b *boxes) draw(c cell, r draw.Rect) {
 		y += cellLine
 		b.list.Text(draw.Text{S: s, At: draw.Pt(r.Min.X+cellText, y-3), Font: textFont, Color: b.look.Soft})
 	}
-	b.hits = append(b.hits, Hit{Ref: ref, Box: r, Tip: words.FlyCellTip(c.row.Fly, c.dress, b.v.Prefs)})
+	for _, h := range c.halves {
+		y = b.record(h, r.Min.X+cellText, y+cellLine, r.W()-cellText-4)
+	}
+	b.hits = append(b.hits, Hit{Ref: ref, Box: r, Tip: words.FlyCellTip(c.row.Fly, c.dress, c.row.Record, b.v.Prefs)})
 	grip := draw.R(plate.Min.X-5, top-9, plate.W()+10, 15)
 	if b.v.Picked == ref || b.v.Dragged == c.row.Fly.ID {
 		b.ring(r)
@@ -239,7 +304,7 @@ func (b *boxes) grip(c draw.Point) {
 
 // rules lists the house rules, each with a small plan of its light and lengths.
 func (b *boxes) rules() {
-	b.heading(words.RulesTitle(), "", journal.Ref{}, "")
+	b.heading(words.RulesTitle(), words.RulesKey(), journal.Ref{}, "")
 	if len(b.v.Rules) == 0 {
 		b.paragraph(words.NoRules())
 		return

@@ -1,7 +1,10 @@
 package screen
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
@@ -40,10 +43,11 @@ type rooms struct {
 	stack *fyne.Container // the room that is shown, with an open card at its right
 	foot  *fyne.Container // the ways from room to room
 	ways  map[state.Room]*own.Button
+	bars  map[state.Room]*canvas.Rectangle // beside the way to the room one is in
 }
 
 func newRooms(s *Screen) *rooms {
-	r := &rooms{s: s, made: map[state.Room]room{}, shown: state.NightRoom, ways: map[state.Room]*own.Button{}}
+	r := &rooms{s: s, made: map[state.Room]room{}, shown: state.NightRoom, ways: map[state.Room]*own.Button{}, bars: map[state.Room]*canvas.Rectangle{}}
 	r.stack = container.New(&roomLayout{s})
 	r.stack.Hide()
 	return r
@@ -79,8 +83,10 @@ func (r *rooms) buttons() fyne.CanvasObject {
 		}
 		b := r.s.button(c.Title(), tipOf(c), "", func() { r.s.run(c) })
 		b.Alignment = widget.ButtonAlignLeading
-		r.ways[to] = b
-		r.foot.Add(b)
+		bar := canvas.NewRectangle(color.Transparent)
+		bar.SetMinSize(fyne.NewSize(3, 1))
+		r.ways[to], r.bars[to] = b, bar
+		r.foot.Add(container.NewBorder(nil, nil, bar, nil, b))
 	}
 	r.mark()
 	return container.New(inset{6, 6}, r.foot)
@@ -89,10 +95,12 @@ func (r *rooms) buttons() fyne.CanvasObject {
 // mark shows which room one is in.
 func (r *rooms) mark() {
 	for to, b := range r.ways {
-		want := widget.LowImportance
+		want, bar := widget.LowImportance, color.Color(color.Transparent)
 		if to == r.shown {
-			want = widget.MediumImportance
+			want, bar = widget.MediumImportance, r.s.accent()
 		}
+		r.bars[to].FillColor = bar
+		r.bars[to].Refresh()
 		if b.Importance != want {
 			b.Importance = want
 			b.Refresh()

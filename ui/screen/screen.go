@@ -145,6 +145,7 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.Look) {
 		s.setTheme()
+		s.rooms.mark()
 		s.keepPrefs()
 	}
 	if w.Has(state.Carry) { // before the boards are drawn anew

@@ -118,7 +118,7 @@ func BoxesLine(flies, boxes, rules, counted, nights int) string {
 	case counted < nights:
 		return s + fmt.Sprintf(". Hours and fish of %d nights so far; reading the others.", counted)
 	}
-	return s + ". Hours are rod-hours with the fly in the water, on " + number(nights, "night", "nights") + "."
+	return s + ". Hours are rod-hours with the fly in the water, on " + number(nights, "night", "nights") + ", before and after the trees were grey. The dotted line is 1 inch."
 }
 
 // GroupTitle heads a box, the flies in none, or those put aside.
@@ -150,8 +150,11 @@ func EmptyBoxes() string {
 	return "No flies yet. F adds one; B adds a box to put it in. On a night, describing a fly on the card of a fly change adds it too."
 }
 
-// RulesTitle and NoRules are of the house rules.
+// RulesTitle, RulesKey and NoRules are of the house rules.
 func RulesTitle() string { return "House rules" }
+func RulesKey() string {
+	return "light from left to right, the trees grey at the upright; length upwards, to 3 inches"
+}
 func NoRules() string {
 	return "None yet. A rule says which flies you fish in which light; what lies off it is marked on the strip, and nothing is blocked. “The usual rules” in the menu Flies adds those of common practice."
 }
@@ -168,7 +171,7 @@ func FlyHours(l timeline.FlyLight) string {
 		what string
 	}{{l.Landed, "landed"}, {l.Lost, "came off"}, {l.Touches + l.Shows, "touched or showed"}} {
 		if p.n > 0.005 {
-			parts = append(parts, count(p.n)+" "+p.what)
+			parts = append(parts, Expected(p.n)+" "+p.what)
 		}
 	}
 	if len(parts) == 1 {
@@ -177,14 +180,12 @@ func FlyHours(l timeline.FlyLight) string {
 	return commas(parts...)
 }
 
-// count prints an expected number: whole where it is, else to a tenth.
-func count(n float64) string {
-	s := fmt.Sprintf("%.1f", n)
-	return strings.TrimSuffix(s, ".0")
-}
+// Expected prints an expected number: whole where it is, else to a tenth.
+func Expected(n float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", n), ".0") }
 
-// BeforeGrey and AfterGrey name the two halves of the light on a fly's cell.
-func BeforeGrey() string { return "trees in colour" }
+// BeforeGrey and AfterGrey name the two halves of the light on a fly's cell: the trees
+// still in colour, or grey.
+func BeforeGrey() string { return "in colour" }
 func AfterGrey() string  { return "trees grey" }
 
 // NeverFished says that no night knows the fly.
@@ -222,9 +223,15 @@ func BoxesHint() string {
 	return "Click picks out, double click or Enter changes · draw out a fly by its top, or < > · F fly · B box · F1 keys"
 }
 
-// FlyCellTip tells of a fly under the pointer.
-func FlyCellTip(f journal.Fly, d journal.Dress, p Prefs) string {
-	return join(". ", []string{f.Label, FlyInFull(d, p)})
+// FlyCellTip tells of a fly under the pointer, with its hours and fish in words.
+func FlyCellTip(f journal.Fly, d journal.Dress, r timeline.FlyRecord, p Prefs) string {
+	told := func(when string, l timeline.FlyLight) string {
+		if s := FlyHours(l); s != "" {
+			return when + " " + s
+		}
+		return ""
+	}
+	return join(". ", []string{f.Label, FlyInFull(d, p), told("While the trees had colour", r.Before), told("Once they were grey", r.Grey)})
 }
 
 // RuleTip tells a rule in full.
