@@ -82,11 +82,11 @@ func newBoxRoom(s *Screen) room {
 	}
 	var names []string
 	for _, o := range state.FlyOrders {
-		names = append(names, words.OrderName(o))
+		names = append(names, words.FlyOrderName(o))
 	}
 	r.order = widget.NewSelect(names, func(name string) {
 		for _, o := range state.FlyOrders {
-			if words.OrderName(o) == name {
+			if words.FlyOrderName(o) == name {
 				r.desk.SetOrder(o)
 			}
 		}
@@ -173,7 +173,7 @@ func (r *boxRoom) changed(w state.What) {
 	r.line.SetText(words.BoxesLine(len(flies), boxes, len(r.desk.Rules()), done, nights))
 	r.title.Refresh()
 	r.line.Refresh()
-	if name := words.OrderName(r.desk.Order()); r.order.Selected != name {
+	if name := words.FlyOrderName(r.desk.Order()); r.order.Selected != name {
 		r.order.SetSelected(name)
 	}
 	for _, b := range r.buttons {

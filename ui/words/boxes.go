@@ -191,8 +191,8 @@ func AfterGrey() string  { return "trees grey" }
 // NeverFished says that no night knows the fly.
 func NeverFished() string { return "not fished yet" }
 
-// OrderName names an order in which flies are shown.
-func OrderName(order string) string {
+// FlyOrderName names an order in which flies are shown.
+func FlyOrderName(order string) string {
 	switch order {
 	case "box":
 		return "As in the box"
