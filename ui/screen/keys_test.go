@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"gloamline/ui/state"
 )
 
 // Ensure that each key of the table can be pressed: it comes as a key, as a character
@@ -19,6 +21,11 @@ func TestEveryKeyCanBePressed(t *testing.T) {
 			continue
 		}
 		n++
+		if c.Room != "" {
+			require.True(t, s.desk.EnterRoom(c.Room))
+		} else {
+			require.True(t, s.desk.EnterRoom(state.NightRoom))
+		}
 		s.desk.SetPart(c.On)
 		if c.Key.Ctrl || c.Key.Alt {
 			assert.NotNil(t, shortcut(c.Key), c.ID)
@@ -46,15 +53,19 @@ func TestEveryKeyCanBePressed(t *testing.T) {
 	assert.Greater(t, n, 30)
 }
 
-// Ensure that no two commands share a shortcut, in the toolkit's names.
+// Ensure that in no room two commands share a shortcut, in the toolkit's names.
 func TestShortcutsDiffer(t *testing.T) {
 	s := newScreen(t, false, 1280, 800)
-	seen := map[string]string{}
-	for _, c := range s.desk.Commands() {
-		if sc := shortcut(c.Key); sc != nil {
-			assert.Empty(t, seen[sc.ShortcutName()], "%s and %s", c.ID, seen[sc.ShortcutName()])
-			seen[sc.ShortcutName()] = c.ID
+	for _, r := range state.Rooms {
+		require.True(t, s.desk.EnterRoom(r))
+		seen := map[string]string{}
+		for _, c := range s.desk.CommandsHere() {
+			if sc := shortcut(c.Key); sc != nil {
+				assert.Empty(t, seen[sc.ShortcutName()], "%s and %s", c.ID, seen[sc.ShortcutName()])
+				seen[sc.ShortcutName()] = c.ID
+			}
 		}
+		assert.NotEmpty(t, seen, r)
 	}
 }
 

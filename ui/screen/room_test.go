@@ -33,7 +33,7 @@ func (r *bare) tell()                   {}
 func withRoom(t *testing.T) *bare {
 	r := &bare{side: canvas.NewText("rows", dusk.Ink)}
 	before := roomMakers
-	roomMakers = map[state.Room]func(*Screen) room{state.BoxRoom: func(s *Screen) room {
+	roomMakers = map[state.Room]func(*Screen) room{state.IntakeRoom: func(s *Screen) room {
 		r.b = s.board(state.Anywhere, func(size draw.Size) scene.Scene { return s.empty(size, "bare") })
 		return r
 	}}
@@ -56,8 +56,8 @@ func TestRoomTakesTheNightsPlace(t *testing.T) {
 		return false
 	}
 	require.True(t, menu("Add"))
-	s.runID("view.room-boxes")
-	require.Equal(t, state.BoxRoom, s.desk.Room())
+	s.runID("view.room-intake")
+	require.Equal(t, state.IntakeRoom, s.desk.Room())
 	assert.False(t, s.night.Visible())
 	assert.True(t, r.b.Visible())
 	assert.False(t, s.side.nights.Visible())
@@ -100,7 +100,7 @@ func TestRoomWaitsForTheCard(t *testing.T) {
 	write(s, "n")
 	write(s, "mist")
 	s.desk.Card().Set("note", "mist")
-	s.runID("view.room-boxes")
+	s.runID("view.room-intake")
 	assert.Equal(t, state.NightRoom, s.desk.Room())
 	assert.Contains(t, s.foot.told.Text, "not stored")
 }
