@@ -36,6 +36,9 @@ func (c Curve) At(t time.Time) Lit {
 	return Lit{units.Lux(c.value(c.Lux, t)), units.Lux(c.value(c.Lo, t)), units.Lux(c.value(c.Hi, t))}
 }
 
+// LuxAt is the middle value of At alone, in a third of the time.
+func (c Curve) LuxAt(t time.Time) units.Lux { return units.Lux(c.value(c.Lux, t)) }
+
 // MoonShare returns the moon's share of the light at t, 0 to 1.
 func (c Curve) MoonShare(t time.Time) float64 {
 	if lux := c.value(c.Lux, t); lux > 0 {

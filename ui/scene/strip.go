@@ -139,7 +139,7 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 
 // decadesAbove is the reference light over the threshold, in decades.
 func (g *strip) decadesAbove(t time.Time) float64 {
-	return math.Log10(float64(g.n.Open.At(t).Lux) / g.grey)
+	return math.Log10(float64(g.n.Open.LuxAt(t)) / g.grey)
 }
 
 // after reports whether t lies beyond the cursor.

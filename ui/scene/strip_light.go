@@ -51,20 +51,17 @@ func (g *strip) rungs() {
 // evening, which are truly grey once the trees are, and draws curve and band.
 func (g *strip) light() {
 	n, from, to := g.n, g.v.From, g.v.To
-	y := func(pick func(timeline.Lit) float64) func(time.Time) float64 {
-		return func(t time.Time) float64 { return g.lux.y(pick(n.Open.At(t))) }
-	}
-	mid := func(l timeline.Lit) float64 { return float64(l.Lux) }
-	lo := func(l timeline.Lit) float64 { return float64(l.Lo) }
-	hi := func(l timeline.Lit) float64 { return float64(l.Hi) }
-
-	line := curvePath(g.axis, from, to, 2, y(mid))
+	line := curvePath(g.axis, from, to, 2, func(t time.Time) float64 { return g.lux.y(float64(n.Open.LuxAt(t))) })
 	area := append([]draw.Point{{X: g.plot.Min.X, Y: g.plot.Max.Y}}, line...)
 	area = append(area, draw.Pt(g.plot.Max.X, g.plot.Max.Y))
 	g.list.Fill(draw.Polygon(area), draw.NonZero, draw.Horizontal(g.skyStops()...))
 
-	band := curvePath(g.axis, from, to, 3, y(hi))
-	under := curvePath(g.axis, from, to, 3, y(lo))
+	var under []draw.Point
+	band := curvePath(g.axis, from, to, 3, func(t time.Time) float64 {
+		l := n.Open.At(t)
+		under = append(under, draw.Pt(g.axis.x(t), g.lux.y(float64(l.Lo))))
+		return g.lux.y(float64(l.Hi))
+	})
 	for i := len(under) - 1; i >= 0; i-- {
 		band = append(band, under[i])
 	}
@@ -120,7 +117,7 @@ func (g *strip) traces() {
 			if !ok {
 				continue
 			}
-			y := func(t time.Time) float64 { return g.lux.y(float64(pool.Curve.At(t).Lux)) }
+			y := func(t time.Time) float64 { return g.lux.y(float64(pool.Curve.LuxAt(t))) }
 			from, to := g.clipTime(run.From.Mid()), g.clipTime(run.To.Mid())
 			if !to.After(from) {
 				continue

@@ -26,7 +26,7 @@ func (g *strip) contacts() {
 				}
 			}
 		}
-		y := func(t time.Time) float64 { return g.lux.y(float64(curve.At(t).Lux)) }
+		y := func(t time.Time) float64 { return g.lux.y(float64(curve.LuxAt(t))) }
 		foot := draw.Pt(g.axis.x(at), y(at))
 		k := g.strength(at)
 		if !c.At.Exact() {
