@@ -34,6 +34,19 @@ func NewList(s Size) *List {
 	return l
 }
 
+// NewListLike is NewList with the room that another list took (nil: none), so that the store
+// of a picture drawn again and again does not grow anew each time.
+func NewListLike(s Size, like *List) *List {
+	l := NewList(s)
+	if like != nil {
+		const more = 16
+		l.ops = make([]Op, 0, len(like.ops)+more)
+		l.verbs = make([]Verb, 0, len(like.verbs)+more)
+		l.points = make([]Point, 0, len(like.points)+more)
+	}
+	return l
+}
+
 // Reset empties the list and keeps its storage; Ops and Paths got from it before
 // are no longer valid.
 func (l *List) Reset(s Size) {

@@ -219,3 +219,24 @@ func TestReset(t *testing.T) {
 	assert.Equal(t, "", l.Op(0).Title)
 	assert.Equal(t, R(0, 0, 5, 5), l.Bounds())
 }
+
+// Ensure that a list made like another holds nothing of it, and takes as much as that did
+// without asking for more room.
+func TestNewListLike(t *testing.T) {
+	fill := func(l *List) {
+		for i := range 100 {
+			l.Fill(Circle(Pt(float64(i), 20), 5), NonZero, Solid(Gray(uint8(i))))
+		}
+	}
+	first := NewList(Size{W: 200, H: 100})
+	fill(first)
+	again := NewListLike(Size{W: 100, H: 100}, first)
+	assert.Zero(t, again.Len())
+	assert.Equal(t, Size{W: 100, H: 100}, again.Size())
+	grown := testing.AllocsPerRun(5, func() { fill(NewList(first.Size())) })
+	made := testing.AllocsPerRun(5, func() { fill(NewListLike(first.Size(), first)) })
+	assert.Less(t, made, grown-10)
+	fill(again)
+	assert.Equal(t, 100, again.Len())
+	assert.Zero(t, NewListLike(first.Size(), nil).Len())
+}

@@ -17,6 +17,7 @@ type StripView struct {
 	Selected journal.Ref // drawn with the accent
 	Paper    bool        // on a page, which has no cursor
 	Prefs    words.Prefs
+	Like     *draw.List // drawn before and about as long, or nil; it says how much room to make
 
 	lane float64 // height of a lane on a page; 0: the least
 }
@@ -102,7 +103,7 @@ func newStrip(n *timeline.Night, size draw.Size, look Look, v StripView) *strip 
 	if v.From.IsZero() || v.To.IsZero() || !v.To.After(v.From) {
 		v.From, v.To = n.From, n.To
 	}
-	g := &strip{n: n, look: look, v: v, list: draw.NewList(size), grey: float64(n.Grey.Threshold.Lux)}
+	g := &strip{n: n, look: look, v: v, list: draw.NewListLike(size, v.Like), grey: float64(n.Grey.Threshold.Lux)}
 	rods := float64(max(1, len(n.Rods)))
 	g.lane = math.Min(80, math.Max(leastLane, (size.H*0.31)/rods))
 	if v.Paper { // paper is short: the page says what it has left

@@ -34,7 +34,9 @@ func (s *Screen) newStrip() *own.Board {
 			return s.empty(size, "")
 		}
 		s.noteFrame()
-		return scene.Strip(n, size, s.look(), s.stripView())
+		v := s.stripView()
+		v.Like = s.strip.Drawn()
+		return scene.Strip(n, size, s.look(), v)
 	})
 	b.Min = fyne.NewSize(minSketch, 180)
 	b.OnPick = func(p own.Pick) {

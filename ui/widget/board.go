@@ -138,6 +138,9 @@ func (b *Board) Scene() (scene.Scene, draw.Size) {
 	return b.now, b.size
 }
 
+// Drawn is the list that was drawn last, nil if none was.
+func (b *Board) Drawn() *draw.List { return b.now.List }
+
 // Reveal scrolls a tall scene so that a piece of it can be seen.
 func (b *Board) Reveal(r draw.Rect) {
 	b.Scene()
