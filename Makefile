@@ -113,7 +113,8 @@ e2e: window
 	GLOAMLINE=$(CURDIR)/build/gloamline OUT=$(CURDIR)/out/e2e CGO_ENABLED=0 go test -count=1 -v -tags e2e -timeout 20m ./cmd/gloamline/e2e 2>&1 | tee build/test-e2e.log | { $(SHOW); }
 	if [ -f out/e2e/speed.txt ]; then cat out/e2e/speed.txt; fi
 
-# With PLAY=30m the night is played over and over for so long, to see what grows.
+# With PLAY=1h the night is played over and over for so long, the heap told every five
+# minutes, to see what grows.
 bench: go
 	$(QUICK) -run '^$$' -bench . -benchmem ./...
 	if .ci/need packages tests; then
