@@ -36,6 +36,7 @@ func (s *Screen) bind() {
 	bind("view.full", nil, s.toggleFull)
 	bind("edit.prefs", nil, s.showPrefs)
 	s.bindRooms()
+	s.bindBeats()
 	bind("add.any", night, s.addAny)
 	free := func() bool { return night() && s.desk.Card() == nil }
 	bind("add.scribble", free, func() { s.pen.use() })

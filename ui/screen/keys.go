@@ -15,6 +15,7 @@ var named = map[fyne.KeyName]string{
 	fyne.KeyLeft: "Left", fyne.KeyRight: "Right", fyne.KeyUp: "Up", fyne.KeyDown: "Down",
 	fyne.KeyHome: "Home", fyne.KeyEnd: "End", fyne.KeyPageUp: "PageUp", fyne.KeyPageDown: "PageDown",
 	fyne.KeyReturn: "Return", fyne.KeyEnter: "Return", fyne.KeyEscape: "Escape", fyne.KeyDelete: "Delete",
+	fyne.KeyTab: "Tab", fyne.KeyBackspace: "Backspace",
 	fyne.KeyF1: "F1", fyne.KeyF2: "F2", fyne.KeyF5: "F5", fyne.KeyF6: "F6", fyne.KeyF8: "F8", fyne.KeyF9: "F9",
 	fyne.KeyF10: "F10", fyne.KeyF11: "F11", desktop.KeyMenu: "Menu",
 }

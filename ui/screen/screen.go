@@ -27,6 +27,8 @@ type Options struct {
 	// OpenJournal opens another journal, beginning it if there is none, in place of
 	// this one, which stays if that fails. Backup copies this one to a new file.
 	OpenJournal, Backup func(path string) error
+	// Drafts is where drawings of beats are laid by until they are stored; nil: nowhere.
+	Drafts state.Keeper
 }
 
 // Remember keeps small things from one session to the next.
@@ -126,6 +128,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.win.SetOnDropped(s.dropped)
 	s.win.Canvas().AddShortcut(&fyne.ShortcutRedo{}, func(fyne.Shortcut) { s.runID("edit.redo") })
 	s.restore()
+	s.takeDrafts()
 	d.OnChange(s.changed)
 	s.changed(state.Everything)
 	if opt.Crash != "" {

@@ -29,6 +29,7 @@ type Hint struct {
 	Text string  // the tip; empty for that of the hit
 	X    float64 // where an upright stands, in dp; 0 for none
 	Bare bool    // no ring around the mark
+	Mute bool    // no tip and no ring, whatever lies there
 }
 
 // Drag is a movement with the button held.
@@ -50,6 +51,7 @@ type Board struct {
 	// Look colours what lies on top of the scene.
 	Look func() scene.Look
 	Tall bool
+	Tabs bool // the Tab key is for OnKey and does not lead on
 	Min  fyne.Size
 
 	OnPick   func(Pick)                   // the button went down
@@ -85,6 +87,7 @@ type Board struct {
 var (
 	_ fyne.Widget            = (*Board)(nil)
 	_ fyne.Focusable         = (*Board)(nil)
+	_ fyne.Tabbable          = (*Board)(nil)
 	_ fyne.Draggable         = (*Board)(nil)
 	_ fyne.Scrollable        = (*Board)(nil)
 	_ fyne.DoubleTappable    = (*Board)(nil)

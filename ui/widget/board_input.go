@@ -25,6 +25,10 @@ func (b *Board) hint() {
 	if b.OnHover != nil {
 		h = b.OnHover(p)
 	}
+	if h.Mute {
+		b.over.clear()
+		return
+	}
 	if h.Text == "" && p.Found {
 		h.Text = p.Hit.Tip
 	}
@@ -140,6 +144,9 @@ func (b *Board) takeFocus() {
 		}
 	}
 }
+
+// AcceptsTab is part of fyne.Tabbable.
+func (b *Board) AcceptsTab() bool { return b.Tabs }
 
 // Focused reports whether the board has the keyboard.
 func (b *Board) Focused() bool { return b.focused }
