@@ -111,6 +111,7 @@ func (h *house) show(path, evening string) error {
 	h.screen = screen.New(h.app, desk, screen.Options{
 		Log: h.diary.Logger, Version: version, Journal: path, Crash: h.diary.Crash, Remember: mem,
 		OpenJournal: h.open,
+		Drafts:      draftsOf(path),
 		Backup: func(to string) error { // the journal first: it is checked, and names what belongs to it
 			if err := s.Backup(to); err != nil {
 				return err

@@ -25,6 +25,7 @@ func (s *Screen) TellRegions() {
 			s.tellRegion("command view.room-"+string(to), b)
 		}
 		if s.start.all.Visible() {
+			s.tellRegion("start draw", s.start.draw)
 			s.tellRegion("start beat", s.start.beat)
 			s.tellRegion("start night", s.start.night)
 		}

@@ -14,6 +14,7 @@ import (
 // two, as buttons.
 type start struct {
 	s           *Screen
+	draw        *own.Button
 	beat, night *own.Button
 	all         *fyne.Container
 }
@@ -26,8 +27,9 @@ func newStart(s *Screen) *start {
 		b.Importance = widget.MediumImportance
 		return b
 	}
+	v.draw = make("view.room-"+string(state.BeatRoom), words.DrawBeatStart())
 	v.beat, v.night = make("file.beat", words.ReadBeatStart()), make("night.new", words.FirstNight())
-	v.all = container.New(below{}, container.NewHBox(v.beat, v.night))
+	v.all = container.New(below{}, container.NewHBox(v.draw, v.beat, v.night))
 	v.sync()
 	return v
 }
@@ -43,10 +45,11 @@ func (v *start) sync() {
 	}
 	has := d.HasBeat()
 	show(v.night, has)
-	v.beat.Importance, v.night.Importance = widget.HighImportance, widget.HighImportance
+	v.draw.Importance, v.beat.Importance, v.night.Importance = widget.HighImportance, widget.MediumImportance, widget.HighImportance
 	if has {
-		v.beat.Importance = widget.MediumImportance
+		v.draw.Importance = widget.MediumImportance
 	}
+	v.draw.Refresh()
 	v.beat.Refresh()
 	v.night.Refresh()
 	v.all.Refresh()

@@ -34,7 +34,7 @@ func TestEmptyJournalTakesBeat(t *testing.T) {
 	_, err := d.NewNightCard()
 	what, do := words.Explain(err)
 	assert.Equal(t, "A night needs a beat, and this journal has none yet.", what)
-	assert.Equal(t, "Read one in: File, Read a beat in …", do)
+	assert.Equal(t, "Draw one under Beats, at the left; or read one in: File, Read a beat in …", do)
 	assert.Equal(t, "File", d.Command("file.beat").Menu)
 	assert.Equal(t, "Read a beat in …", d.Command("file.beat").Title())
 	assert.False(t, d.Command("file.beat").Enabled(), "until a window carries it out")

@@ -57,6 +57,8 @@ func (b *BeatDesk) beatFields(s geo.Beat) []Field {
 	if at := s.At; !at.IsZero() {
 		place.Value = words.PlaceValue(at)
 		place.Read = words.PlaceRead(at)
+	} else if at := s.Place(); !at.IsZero() {
+		place.Read = words.PlaceDrawn(at)
 	}
 	zone := Field{ID: "zone", Label: words.ZoneLabel(), Kind: Combo, Value: s.Zone, Choices: b.zoneChoices(), Hint: words.ZoneHint()}
 	if s.Zone != "" && b.top.found == s.Zone {

@@ -107,3 +107,6 @@ func ZoneFound(others int) string {
 	}
 	return "found from the place"
 }
+
+// PlaceDrawn says the place of a beat that has none but the middle of what is drawn.
+func PlaceDrawn(p geo.Place) string { return "the middle of what is drawn: " + PlaceRead(p) }

@@ -43,7 +43,7 @@ func PoolUnder(p geo.Pool) string {
 func FeatureLine(f geo.Feature) string {
 	if f.Role == geo.RoleBank {
 		if b := BankName(f.Bank); b != "" {
-			return b + " bank"
+			return capital(b)
 		}
 		return "a bank line"
 	}

@@ -9,7 +9,7 @@ func (t Told) Error() string { return t.What + " " + t.Do }
 
 // NoBeatYet is why a journal without a beat takes no night.
 func NoBeatYet() Told {
-	return Told{"A night needs a beat, and this journal has none yet.", "Read one in: File, Read a beat in …"}
+	return Told{"A night needs a beat, and this journal has none yet.", "Draw one under Beats, at the left; or read one in: File, Read a beat in …"}
 }
 
 // FlyIsKnown is why a fly cannot be removed.
@@ -22,7 +22,8 @@ func NoNightOpen() Told {
 	return Told{"No night is open, and what is written down belongs to a night.", "Open one at the left, or press Ctrl+N to write up a new one."}
 }
 
-// ReadBeatStart and FirstNight are the next steps of an empty journal, on buttons.
+// DrawBeatStart, ReadBeatStart and FirstNight are the next steps of an empty journal, on buttons.
+func DrawBeatStart() string { return "Draw a beat …" }
 func ReadBeatStart() string { return "Read a beat in …" }
 func FirstNight() string    { return "Write up the first night …" }
 
@@ -31,5 +32,5 @@ func EmptyJournal(hasBeat bool) string {
 	if hasBeat {
 		return "This journal has no night yet. Press Ctrl+N to write up the first."
 	}
-	return "This journal is empty. Read the sketch of a beat in first: File, Read a beat in …"
+	return "This journal is empty. A night needs its beat: draw it first, or read the sketch of one in."
 }
