@@ -58,7 +58,7 @@ var laws = []law{
 	{"timeline/tally", nil, "counts have never heard of fish"},
 	{"timeline", []string{"journal", "geo", "timeline/light", "timeline/sky", "timeline/tally", "journal/units"}, "a night is derived, and not yet words or a picture"},
 	{"timeline/season", []string{"timeline", "timeline/light", "timeline/tally", "journal", "geo", "journal/units"}, "a season adds nights up: figures and verdicts, not yet words or a picture"},
-	{"ui/words", []string{"journal", "journal/merge", "geo", "timeline/...", "journal/units"}, "sentences know nothing of pictures"},
+	{"ui/words", []string{"journal", "journal/merge", "journal/intake", "journal/gauge", "geo", "timeline/...", "journal/units"}, "sentences know nothing of pictures"},
 	{"ui/draw", []string{"assets/font"}, "shapes know nothing of what they show"},
 	{"ui/draw/inspect", []string{"ui/draw", "ui/draw/raster"}, "looks into a display list"},
 	{"ui/draw/raster", []string{"ui/draw"}, "a back end replays a list"},

@@ -33,6 +33,7 @@ var commands = []command{
 	compareCommand,
 	checkCommand,
 	readCommand,
+	importCommand,
 	archiveCommand,
 	restoreCommand,
 	backupsCommand,

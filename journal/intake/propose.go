@@ -173,3 +173,25 @@ func (m *maker) ask() {
 }
 
 func keyOf(f *File, element string) string { return f.SHA256 + "#" + element }
+
+// NightsOf lists the nights that hold a moment of a track or a photo, in the order given.
+// Photos that name no zone are read in that of the night. Gauges tell no night.
+func NightsOf(trips []journal.Trip, files []*File) (out []journal.Trip) {
+	for _, t := range trips {
+		loc, err := t.Location()
+		if err != nil {
+			continue
+		}
+		start, end := t.Evening.Night(loc)
+		if slices.ContainsFunc(files, func(f *File) bool {
+			if f.Photo != nil {
+				r := ReadClock(f.Photo, loc, nil)
+				return !r.At.IsZero() && !r.At.Before(start) && !r.At.After(end)
+			}
+			return slices.ContainsFunc(f.Fixes, func(x Fix) bool { return !x.At.Before(start) && !x.At.After(end) })
+		}) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
