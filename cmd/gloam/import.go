@@ -28,8 +28,8 @@ again change nothing; what was rejected, or removed later, does not come back.
   --trip DATE          the evening, as 2026-07-04; without it the night the files are of
   --which N            the first, second, ... where an evening has several nights
   --rod NAME           whose track it is, where several rods fished: name or initials
-  --clock DEVICE=TIME  what to add to a device's clock, as "Larrick Eye=-1m32s"; may be repeated
-  --zone NAME          of cameras and gauge readings that name no zone; else the night's and UTC
+  --clock DEVICE=TIME  what to add to a device's clock, as "Larrick Eye=-1m32s"; repeatable
+  --zone NAME          of cameras and readings that name none; else the night's and UTC
   --copy               copy the originals of photos beside the journal; else they are linked
   --accept             store what is ticked (+), or what --only names
   --only LIST          with --accept: only these numbers, as 1,3,5

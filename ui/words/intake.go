@@ -182,7 +182,7 @@ func (v IntakeView) QuestionLines(q intake.Question) []string {
 func (v IntakeView) ProposalLine(p intake.Proposal) string {
 	switch r := p.Record.(type) {
 	case journal.Run:
-		return commas(v.runTimes(r)+" run", v.pool(r.Pool), doubt(p))
+		return commas(v.runTimes(r)+" run", v.pool(r.Pool), again(p), doubt(p))
 	case journal.Contact:
 		return commas(v.moment(r.When)+" fish landed", v.poolOr(r.Pool), "if "+v.Batch.Sources[p.Source].File.Name+" shows one")
 	case journal.Photo:
@@ -197,6 +197,14 @@ func (v IntakeView) ProposalLine(p intake.Proposal) string {
 		return commas("readings of the gauge "+r.Station, number(len(r.Points), "reading", "readings"))
 	}
 	return string(p.Record.Ref().Kind)
+}
+
+// again says which run of the track at its pool it is, from the second on.
+func again(p intake.Proposal) string {
+	if p.Visit == nil || p.Visit.Nth < 2 {
+		return ""
+	}
+	return ordinal(p.Visit.Nth) + " run there"
 }
 
 func doubt(p intake.Proposal) string {
