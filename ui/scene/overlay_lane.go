@@ -14,38 +14,45 @@ import (
 func (g *together) tallLane(a along, l timeline.Laid, r draw.Rect) {
 	n := l.Night
 	rods := max(1, len(n.Rods))
-	bracketY := r.Min.Y + 30
-	lanes := (r.H() - 48) / float64(rods)
+	lane := r.H() / float64(rods)
 	for i := range n.Rods {
-		g.laneRuns(a, l, i, bracketY-float64(i)*9)
-		foot := r.Min.Y + 44 + lanes*float64(i+1) - 6
-		g.laneRigs(a, l, i, foot, math.Min(20, (lanes-14)/2))
+		top := r.Min.Y + lane*float64(i)
+		bracketY := top + 25
+		g.laneRuns(a, l, i, bracketY)
+		foot := top + lane - 7
+		g.laneRigs(a, l, i, foot, math.Max(5, math.Min(20, (lane-46)/2.2)))
 		if rods > 1 {
-			g.labels.put(g.list, draw.Text{S: n.Rods[i].Initials, Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre}, draw.Pt(r.Min.X-8, foot-10))
+			g.labels.put(g.list, draw.Text{S: n.Rods[i].Initials, Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre}, draw.Pt(r.Min.X-8, bracketY))
 		}
+		g.laneFish(a, l, i, bracketY)
+		g.laneNames(a, l, i, bracketY)
 	}
+}
+
+// laneFish draws the contacts of a rod on its brackets, with their numbers where there is
+// room.
+func (g *together) laneFish(a along, l timeline.Laid, rod int, y float64) {
+	n := l.Night
+	type mark struct {
+		f timeline.LaidFish
+		x float64
+	}
+	var marks []mark
 	for _, f := range l.Fish {
 		x, ok := a.x(f.At)
-		if f.Off != timeline.OnAxis || !ok {
+		if f.Off != timeline.OnAxis || !ok || f.Contact.Rod != rod {
 			continue
 		}
-		c := draw.Pt(x, bracketY-float64(f.Contact.Rod)*9)
-		g.stripFish(a, l, f, c, stands, 1)
+		g.stripFish(a, l, f, draw.Pt(x, y), stands, 1)
 		size := contactSize(f.Contact.Contact)
-		g.labels.block(draw.R(c.X-size.W/2, c.Y-6, size.W, 12))
+		g.labels.block(draw.R(x-size.W/2, y-6, size.W, 12))
+		marks = append(marks, mark{f, x})
 	}
-	for _, f := range l.Fish {
-		x, ok := a.x(f.At)
-		if f.Off != timeline.OnAxis || !ok {
-			continue
-		}
-		y := bracketY - float64(f.Contact.Rod)*9
-		num := draw.Text{S: words.LaidNumber(g.marks[n.Log.Trip.ID], n, *f.Contact), Font: boldFont, Color: g.look.Ink, Halo: draw.Halo{Width: 1.5, Color: g.look.Panel}}
-		size := contactSize(f.Contact.Contact)
+	for _, m := range marks {
+		num := draw.Text{S: words.LaidNumber(g.marks[n.Log.Trip.ID], n, *m.f.Contact), Font: boldFont, Color: g.look.Ink, Halo: draw.Halo{Width: 1.5, Color: g.look.Panel}}
 		w := draw.Measure(num.Font, num.S).Width
-		g.labels.put(g.list, num, draw.Pt(x+size.W/2+3, y+4), draw.Pt(x-w/2, y+19), draw.Pt(x-size.W/2-3-w, y+4))
+		g.labels.put(g.list, num, draw.Pt(m.x-w/2, y+19), draw.Pt(m.x-w/2, y-9), draw.Pt(m.x, y+19), draw.Pt(m.x-w, y+19), draw.Pt(m.x, y-9), draw.Pt(m.x-w, y-9))
 	}
-	g.laneNames(a, l, bracketY)
 }
 
 // laneRuns draws a rod's runs as brackets.
@@ -75,9 +82,9 @@ func (g *together) laneRuns(a along, l timeline.Laid, rod int, y float64) {
 }
 
 // laneNames names the pools over the longest reach of each run, where there is room.
-func (g *together) laneNames(a along, l timeline.Laid, y float64) {
+func (g *together) laneNames(a along, l timeline.Laid, rod int, y float64) {
 	for _, run := range l.Runs {
-		if run.Off != timeline.OnAxis || run.Rod > 0 {
+		if run.Off != timeline.OnAxis || run.Rod != rod {
 			continue
 		}
 		best0, best1 := 0.0, 0.0
@@ -90,16 +97,15 @@ func (g *together) laneNames(a along, l timeline.Laid, y float64) {
 			continue
 		}
 		name := draw.Fit(textFont, words.RunShort(l.Night.Rods[run.Rod].Runs[run.Run]), best1-best0+10)
-		rods := float64(len(l.Night.Rods) - 1)
-		g.labels.put(g.list, draw.Text{S: name, Font: textFont, Color: g.look.Soft, Anchor: draw.Middle, Halo: draw.Halo{Width: 2, Color: g.look.Panel}}, draw.Pt((best0+best1)/2, y-9*rods-8), draw.Pt((best0+best1)/2, y+17))
+		w := draw.Measure(textFont, name).Width
+		mid := (best0 + best1) / 2
+		g.labels.put(g.list, draw.Text{S: name, Font: textFont, Color: g.look.Soft, Anchor: draw.Middle, Halo: draw.Halo{Width: 2, Color: g.look.Panel}},
+			draw.Pt(mid, y-8), draw.Pt(best0+w/2, y-8), draw.Pt(best1-w/2, y-8))
 	}
 }
 
 // laneRigs stands a rod's flies upright at each change.
 func (g *together) laneRigs(a along, l timeline.Laid, rod int, foot, inch float64) {
-	if inch < 5 {
-		inch = 5
-	}
 	for _, rig := range l.Rigs {
 		if rig.Rod != rod || rig.Off != timeline.OnAxis {
 			continue

@@ -17,28 +17,28 @@ import (
 func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scene {
 	n := len(o.Nights)
 	overlaid := n <= MostOverlaid && n > 0 && o.Axis != timeline.LightAxis
-	tall := 0
+	isTall := func(l timeline.Laid) bool { return n <= MostOverlaid || l.Night.Log.Trip.ID == v.Night }
+	tall, lanes := 0, 0.0
 	for _, l := range o.Nights {
-		if l.Night.Log.Trip.ID == v.Night || n <= MostOverlaid {
+		if isTall(l) {
 			tall++
+			lanes += laneHeight(l.Night)
 		}
 	}
 	const head, foot = 46.0, 26.0
-	lane, row := tallStrip, 0.0
+	stretch, row := 1.0, 0.0
 	room := size.H - head - foot
 	curves := 0.0
 	switch {
 	case overlaid:
-		lane = math.Max(tallStrip, math.Min(130, room*0.5/float64(n)))
-		curves = math.Max(130, room-lane*float64(n))
-		room = curves + lane*float64(n)
+		stretch = math.Max(1, math.Min(1.5, room*0.5/lanes))
+		curves = math.Max(130, room-lanes*stretch)
 	case n > tall:
-		row = math.Max(leastStrip, math.Min(34, (room-lane*float64(tall))/float64(n-tall)))
-		room = lane*float64(tall) + row*float64(n-tall)
+		row = math.Max(leastStrip, math.Min(34, (room-lanes)/float64(n-tall)))
 	case n > 0:
-		lane = math.Max(tallStrip, math.Min(150, room/float64(n)))
-		room = lane * float64(n)
+		stretch = math.Max(1, math.Min(1.8, room/lanes))
 	}
+	room = curves + lanes*stretch + row*float64(n-tall)
 	size.H = math.Max(size.H, head+room+foot)
 	g := newTogether(o, size, look, v)
 	g.list.Group(words.StripsTitle())
@@ -56,8 +56,8 @@ func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scen
 	rows := make([]draw.Rect, n)
 	for i, l := range o.Nights {
 		h := row
-		if tall == n || l.Night.Log.Trip.ID == v.Night {
-			h = lane
+		if isTall(l) {
+			h = laneHeight(l.Night) * stretch
 		}
 		rows[i] = draw.Rect{Min: draw.Pt(stripsLeft, y), Max: draw.Pt(size.W-stripsRight, y+h)}
 		g.ground(a, l, rows[i])
@@ -79,9 +79,15 @@ func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scen
 const (
 	stripsLeft  = 112.0
 	stripsRight = 78.0
-	tallStrip   = 80.0
+	tallStrip   = 74.0 // of one rod; each further one takes as much as rodLane
+	rodLane     = 60.0
 	leastStrip  = 15.0
 )
+
+// laneHeight is the height of a night's strip that shows its runs and flies in full.
+func laneHeight(n *timeline.Night) float64 {
+	return tallStrip + rodLane*float64(max(1, len(n.Rods))-1)
+}
 
 // ground lays the light behind a night's strip, and under a tall one a plate so that
 // what is written there can be read whatever the sky was.
@@ -107,7 +113,7 @@ func (g *together) strip(a along, l timeline.Laid, i int, r draw.Rect, overlaid 
 	isTall := r.H() >= tallStrip
 	mid := r.Center().Y
 	if isTall {
-		mid = r.Min.Y + 16
+		mid = r.Min.Y + 15
 	}
 	font, c := textFont, g.look.Soft
 	if w == stands {
@@ -117,7 +123,7 @@ func (g *together) strip(a along, l timeline.Laid, i int, r draw.Rect, overlaid 
 	g.list.Text(draw.Text{S: words.ShortNight(trip.Evening, g.years()), At: draw.Pt(32, mid), Align: draw.Centre, Font: font, Color: c})
 	g.list.Text(draw.Text{S: words.HoursAndFish(l.Night.Totals), At: draw.Pt(g.list.Size().W-10, mid), Anchor: draw.End, Align: draw.Centre, Font: font, Color: c})
 	if overlaid {
-		g.list.Stroke(draw.Line(draw.Pt(13, mid+14), draw.Pt(stripsLeft-14, mid+14)), nightStroke(i, w), draw.Fade(g.look.Ink, w.strength()))
+		g.list.Stroke(draw.Line(draw.Pt(13, mid+14), draw.Pt(stripsLeft-30, mid+14)), nightStroke(i, w), draw.Fade(g.look.Ink, w.strength()))
 	}
 	if isTall {
 		g.tallLane(a, l, r)

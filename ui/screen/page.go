@@ -12,7 +12,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"gloamline/timeline"
 	"gloamline/ui/draw"
 	"gloamline/ui/paper"
 	"gloamline/ui/scene"
@@ -20,19 +19,38 @@ import (
 	"gloamline/ui/words"
 )
 
+// leaf is something to look at before it is saved: pages under a title.
+type leaf struct {
+	title, file string                        // the file's name without its ending
+	hint        string                        // below the pages
+	draw        func(scene.Look) []*draw.List // anew for each look
+}
+
 // showPage shows the page of the open night as it will leave, and saves it.
 func (s *Screen) showPage() {
 	n := s.desk.Night()
 	if n == nil {
 		return
 	}
-	pages := scene.Page(n, scene.Paper, scene.PageView{Prefs: s.prefs()})
+	hint := words.PageHint()
+	if s.look().Name == scene.Lamp.Name {
+		hint = words.PageHintLamp()
+	}
+	s.showSheet(leaf{
+		title: words.PageTitle(n), file: words.PageFile(n), hint: hint,
+		draw: func(l scene.Look) []*draw.List { return scene.Page(n, l, scene.PageView{Prefs: s.prefs()}) },
+	})
+}
+
+// showSheet shows pages as they will leave, and saves them.
+func (s *Screen) showSheet(of leaf) {
+	pages := of.draw(scene.Paper)
 	// Under the lamp a white page would end one's night sight: it is shown in red, and
 	// saved as it is printed.
 	seen, look := pages, scene.Paper
 	if s.look().Name == scene.Lamp.Name {
 		look = scene.Lamp
-		seen = scene.Page(n, look, scene.PageView{Prefs: s.prefs()})
+		seen = of.draw(look)
 	}
 	board := own.NewBoard(func(size draw.Size) scene.Scene { return preview(seen, size.W, look) }, func() scene.Look { return look })
 	board.Tall = true
@@ -41,15 +59,12 @@ func (s *Screen) showPage() {
 	board.Min = fyne.NewSize(min(720, win.Width-80), h)
 
 	name := newSheetEntry(s)
-	name.SetText(filepath.Join(s.pageFolder(), words.PageFile(n)+".pdf"))
+	name.SetText(filepath.Join(s.pageFolder(), of.file+".pdf"))
 	note := own.NewParagraph(draw.Font{Size: 12}, 640, s.soft)
-	note.SetText(words.PageHint())
-	if look.Name == scene.Lamp.Name {
-		note.SetText(words.PageHintLamp())
-	}
+	note.SetText(of.hint)
 	var hide func()
 	save := func() {
-		s.savePage(n, pages, name.Text, func(err error) {
+		s.savePages(of.title, pages, name.Text, func(err error) {
 			if err != nil {
 				fault := words.SaveFault(err)
 				if errors.Is(err, paper.ErrFormat) {
@@ -100,7 +115,7 @@ func (s *Screen) showPage() {
 			name.SetText(strings.TrimSuffix(name.Text, filepath.Ext(name.Text)) + "." + k)
 		}))
 	}
-	title := canvas.NewText(words.PageTitle(n), s.ink())
+	title := canvas.NewText(of.title, s.ink())
 	title.TextSize, title.TextStyle.Bold = 16, true
 	foot := container.NewVBox(note, container.NewBorder(nil, nil, nil, container.NewHBox(browse, kinds, no, ok), name))
 	hide = s.modal.show(container.New(inset{16, 12}, container.NewBorder(title, foot, nil, nil, container.NewStack(room, board, list))), name, save)
@@ -119,10 +134,9 @@ func preview(pages []*draw.List, width float64, look scene.Look) scene.Scene {
 	return scene.Scene{List: l}
 }
 
-// savePage writes the pages in the format of the name's ending, away from the
+// savePages writes the pages in the format of the name's ending, away from the
 // window, and never over another file of that name.
-func (s *Screen) savePage(n *timeline.Night, pages []*draw.List, path string, done func(error)) {
-	title := words.PageTitle(n)
+func (s *Screen) savePages(title string, pages []*draw.List, path string, done func(error)) {
 	job(func() error { return writePages(path, title, pages) }, done)
 }
 

@@ -34,7 +34,7 @@ func (d *Desk) togetherTable(t *tabler) {
 	t.add("together.fish-before", "Fish before along the axis", key("Left"), "Picks out the fish before along the axis.", some, plain(func() { r().NextFish(-1) }))
 	t.add("together.open", "Open this night", key("Return"), "Opens the night that stands out, at the fish picked out.",
 		func() bool { return !r().picked().ID.IsZero() }, func() error { return r().Open(r().picked()) })
-	t.add("together.toggle", "Take this night out", key("Space"), "Takes the night that stands out from the others, or the row marked in the list in or out.", func() bool { return !r().Stands().IsZero() },
+	t.add("together.toggle", "Take this night out", key("Space"), "Takes the night that stands out away from the others.", func() bool { return !r().Stands().IsZero() },
 		plain(func() { r().Toggle(r().Stands()) }))
 	t.add("together.like", "Nights like this one", key("L"), "Chooses the nights likest to the one that stands out: by trend, level and temperature of the river, light at the start, time of the year.",
 		func() bool { return !r().Stands().IsZero() || !d.trip.IsZero() }, plain(func() {
@@ -67,6 +67,11 @@ func (d *Desk) togetherTable(t *tabler) {
 			}
 			r().Stand(journal.ID{})
 		}))
+	on := func(c *Command) { c.On = OnPicks }
+	on(t.add("together.row-next", "Next row of the list", key("Down"), "Marks the next night of the list, laid with the others or not, while the list has the keyboard.", any, plain(func() { r().MarkNext(+1) })))
+	on(t.add("together.row-before", "Row before", key("Up"), "Marks the night of the list before.", any, plain(func() { r().MarkNext(-1) })))
+	on(t.add("together.row-tick", "Tick the row", key("Space"), "Takes the night marked in the list in or out.", func() bool { return !r().Marked().IsZero() }, plain(func() { r().Toggle(r().Marked()) })))
+	t.window("together.legend", "What these marks mean", key("F2"), "Shows or hides the key to the marks of nights side by side.")
 	t.window("together.picture", "Save the picture …", ctrl("P"), "Saves the picture with its legend and how the nights were chosen, as PDF, PNG or SVG.")
 	t.window("together.table", "Save the figures …", ctrl("E"), "Saves every figure behind the pictures as tables: steps of the axes, nights, fish, pools.")
 }

@@ -19,6 +19,7 @@ const (
 	OnLog
 	OnPlan
 	OnSkyline
+	OnPicks // the list from which nights are picked
 )
 
 // Part returns which part has the keyboard.

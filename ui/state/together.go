@@ -22,6 +22,7 @@ type Together struct {
 	axis    timeline.Axis
 	order   timeline.NightOrder
 	stands  journal.ID
+	marked  journal.ID // in the list
 	fish    journal.Ref
 	over    journal.Ref
 

@@ -190,3 +190,43 @@ func (t *Together) picked() journal.Ref {
 	}
 	return journal.Ref{}
 }
+
+// Marked returns the night at which the keys are in the list: the one marked there, else
+// the one that stands out.
+func (t *Together) Marked() journal.ID {
+	if t.d.RowOf(t.marked) >= 0 {
+		return t.marked
+	}
+	return t.Stands()
+}
+
+// Mark marks a night of the list. One that is laid with the others stands out.
+func (t *Together) Mark(trip journal.ID) {
+	t.act(func() {
+		t.marked = trip
+		if t.index(trip) >= 0 {
+			t.Stand(trip)
+		}
+	})
+}
+
+// MarkNext marks the night below (step 1) or above (step -1); it reports whether there
+// is one.
+func (t *Together) MarkNext(step int) bool {
+	rows := t.Rows()
+	now := t.Marked()
+	i := slices.IndexFunc(rows, func(r TogetherRow) bool { return r.Trip == now })
+	switch {
+	case i < 0 && step > 0:
+		i = 0
+	case i < 0:
+		i = len(rows) - 1
+	default:
+		i += step
+	}
+	if i < 0 || i >= len(rows) {
+		return false
+	}
+	t.Mark(rows[i].Trip)
+	return true
+}

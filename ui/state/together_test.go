@@ -296,3 +296,21 @@ func BenchmarkTogetherAxis(b *testing.B) {
 		r.Sides()
 	}
 }
+
+// Ensure that the keys reach every night of the list, and tick there what is marked.
+func TestTogetherListByKeys(t *testing.T) {
+	d, r := inTogether(t)
+	d.SetPart(OnPicks)
+	for range 25 {
+		press(t, d, key("Down"))
+	}
+	rows := r.Rows()
+	assert.Equal(t, rows[24].Trip, r.Marked())
+	assert.False(t, rows[24].In)
+	press(t, d, key("Space"))
+	assert.Len(t, r.Sides().Light.Nights, 25)
+	press(t, d, key("Space"))
+	assert.Len(t, r.Sides().Light.Nights, 24)
+	press(t, d, key("Up"))
+	assert.Equal(t, r.Rows()[23].Trip, r.Stands(), "one that is laid stands out")
+}

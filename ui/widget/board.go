@@ -59,6 +59,7 @@ type Board struct {
 	OnOpen   func(Pick)                   // double click
 	OnMenu   func(Pick)                   // the other button
 	OnHover  func(Pick) Hint              // the pointer is here
+	OnLeave  func()                       // it is no more
 	OnDrag   func(Drag)                   // the pointer moves with the button down
 	OnScroll func(p Pick, dx, dy float64) // the wheel turned, dp; not on a tall Board
 	OnKey    func(*fyne.KeyEvent) bool    // a key, while focused; true if it meant something

@@ -40,6 +40,9 @@ func (b *Board) MouseOut() {
 	if b.over != nil {
 		b.over.clear()
 	}
+	if b.OnLeave != nil {
+		b.OnLeave()
+	}
 }
 
 // MouseDown takes the keyboard and picks what lies there, at once: waiting for the

@@ -16,7 +16,7 @@ import (
 
 // AxisName names an axis on its button.
 func AxisName(a timeline.Axis) string {
-	return [...]string{"clock", "from sunset", "from trees grey", "from the moon", "light"}[a]
+	return [...]string{"clock", "sunset", "trees grey", "moon", "light"}[a]
 }
 
 // AxisTitle heads a picture along an axis.
@@ -155,6 +155,11 @@ func ShortNight(d journal.Date, years bool) string {
 		return fmt.Sprintf("%d %.3s %d", d.Day, d.Month, d.Year)
 	}
 	return fmt.Sprintf("%.3s %d %.3s", d.Weekday(), d.Day, d.Month)
+}
+
+// ShortDate is a night in the list from which nights are picked: Sat 4 Jul 2026.
+func ShortDate(d journal.Date) string {
+	return fmt.Sprintf("%.3s %d %.3s %d", d.Weekday(), d.Day, d.Month, d.Year)
 }
 
 // HoursAndFish is a night's hours and fish in a narrow column: 6.2 h · 4.

@@ -132,13 +132,13 @@ func PictureName(p string) string {
 	return p
 }
 
-// Words of the ways to choose.
-func AnyYear() string   { return "any year" }
-func AnyMonth() string  { return "any month" }
+// What the ways to choose show while they choose nothing.
+func AnyYear() string   { return "year" }
+func AnyMonth() string  { return "month" }
 func AnyBeat() string   { return "all beats" }
-func AnyPerson() string { return "everybody" }
-func AnyTrend() string  { return "any river" }
-func AnyMoon() string   { return "any moon" }
+func AnyPerson() string { return "who" }
+func AnyTrend() string  { return "any trend of the river" }
+func AnyMoon() string   { return "moon" }
 
 // TogetherFile names the file of a picture or table.
 func TogetherFile(title string) string {
@@ -182,3 +182,41 @@ func PictureHelp(p string) string {
 	}
 	return ""
 }
+
+// PicksTitle names the list from which nights are picked.
+func PicksTitle() string { return "Nights to lay side by side" }
+
+// OtherNights heads the nights that are not laid with the others.
+func OtherNights() string { return "Other nights" }
+
+// PickTip says what a click on a tick does.
+func PickTip(in bool) string {
+	if in {
+		return "Takes this night out (Space)"
+	}
+	return "Lays this night with the others (Space)"
+}
+
+// Buttons of the room.
+func LikeButton() string    { return "Like this one" }
+func NoneButton() string    { return "None" }
+func SeasonButton() string  { return "Latest season" }
+func PictureButton() string { return "Picture" }
+func FiguresButton() string { return "Figures" }
+
+// MonthName names a month of any year in a narrow column.
+func MonthName(m time.Month) string { return m.String()[:3] }
+
+// FiguresTitle and FiguresHint head the dialog that saves tables.
+func FiguresTitle() string { return "Save the figures" }
+func FiguresHint() string {
+	return "Four tables (CSV) are written beside each other: steps of the axes, nights, fish, pools. Their names begin with this one. No file is written over."
+}
+
+// PictureHint is said below a picture to be saved.
+func PictureHint() string {
+	return "Saved as it is shown, with how the nights were chosen. The ending says how: PDF for print, PNG or SVG for a screen. It names pools: think before giving it away."
+}
+
+// NotSaved says why figures were not saved.
+func NotSaved(err error) Told { return Told{"The figures were not saved.", SaveFault(err)} }
