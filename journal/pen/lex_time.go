@@ -101,7 +101,15 @@ func (x *lexer) hanging(i int) (tok, bool) {
 		if err != nil {
 			return tok{to: i + 1 + n, kind: Unread, why: err.Error()}, true
 		}
-		return tok{to: i + 1 + n, kind: Time, senses: []sense{{timeOf, moment{when: m.When}, x.textOf(i, i+1+n)}}}, true
+		t := tok{to: i + 1 + n, kind: Time, senses: []sense{{timeOf, moment{when: m.When}, x.textOf(i, i+1+n)}}}
+		if k, s := x.walk(x.names, i+1); k == n && x.fold(i) == "in" { // in the Crook: in its run, or in the pool
+			for _, v := range s {
+				if v.slot == poolName {
+					t.senses = append(t.senses, v)
+				}
+			}
+		}
+		return t, true
 	}
 	if f := x.fold(i); f == "after" || f == "before" {
 		if b, ok := x.point(i + 1); ok {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/geo"
 	"gloamline/journal"
 )
 
@@ -178,6 +179,31 @@ func TestWhichRod(t *testing.T) {
 	p := Read("2241 landed", ctx)
 	require.Equal(t, "Colm=landed", said(p))
 	assert.Equal(t, colm, p.Lines[0].Clauses[0].Readings[0].Entries[0].Base().Rod)
+}
+
+// Ensure that “in the Crook” is the run there where nothing else says when, and else the
+// pool, also of a run.
+func TestInThePool(t *testing.T) {
+	ctx := larrick(t)
+	ctx.Rod = anna
+	ctx.Clock.Things = []Thing{{ID: geo.ID{0xd1}, Name: "The Crook", Run: true}, {ID: geo.ID{0xd2}, Name: "Alder Pool run 2", Run: true}}
+	for text, want := range map[string]string{
+		"half one pull in the crook":         "pull",
+		"landed 1lb10 in the crook 2241":     "landed",
+		"landed in the crook":                "landed",
+		"pull in alder pool run 2":           "pull",
+		"2330 till midnight in the crook":    "run",
+		"came off in the crook during crook": "lost",
+	} {
+		p := Read(text, ctx)
+		covered(t, p)
+		require.Equal(t, want, said(p), "%s: %s", text, p.Lines[0].Clauses[0].Note.Reason)
+	}
+	k := Read("landed 1lb10 in the crook 2241", ctx).Lines[0].Clauses[0].Readings[0].Entries[0].(journal.Contact)
+	assert.Equal(t, journal.Of(crook), k.Pool)
+	assert.Equal(t, journal.ExactTime, k.When.Kind)
+	k = Read("landed in the crook", ctx).Lines[0].Clauses[0].Readings[0].Entries[0].(journal.Contact)
+	assert.Equal(t, journal.Within(geo.ID{0xd1}), k.When)
 }
 
 // Ensure that a clause left a note by hand is one, without a reason, and nothing to what

@@ -40,6 +40,7 @@ func (s *Screen) bind() {
 	bind("add.any", night, s.addAny)
 	free := func() bool { return night() && s.desk.Card() == nil }
 	bind("add.scribble", free, func() { s.pen.use() })
+	bind("go.gaps", free, s.showGaps)
 	bind("add.page", free, func() { s.showScribblePage() })
 	bind("help.scribble", nil, s.showHowToScribble)
 	if c, ok := s.win.Canvas().(interface{ ToggleMenu() }); ok { // the test driver has no bar

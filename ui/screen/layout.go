@@ -30,6 +30,8 @@ type night struct {
 	legendHeight                                    func(width float32) float32
 	penHeight                                       func(room float32) float32 // 0: there is none
 	penWanted                                       func() bool                // it is in use
+	gaps                                            fyne.CanvasObject          // what is missing, at the foot of the log
+	gapHeight                                       func(width float32) float32
 	cardOpen                                        func() bool
 	sh                                              *shares
 	rest                                            float32 // height of sketch and strip at the last layout
@@ -169,6 +171,15 @@ func (l *night) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	if pen > 0 && underLog {
 		place(l.pen, w-right, top+logH-pen, right, pen)
 		logH -= pen - 1
+	}
+	gaps := float32(0)
+	if l.gapHeight != nil && !open && right > 0 {
+		gaps = l.gapHeight(right - 2)
+	}
+	show(l.gaps, gaps > 0)
+	if gaps > 0 {
+		place(l.gaps, w-right, top+logH-gaps-2, right, gaps+2)
+		logH -= gaps + 1
 	}
 	if beside {
 		h := min(l.legendHeight(right), logH*0.55)

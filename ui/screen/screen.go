@@ -48,26 +48,28 @@ type Screen struct {
 	tips  *own.TipLayer
 	modal modal
 
-	side   *side
-	header *header
-	tools  *tools
-	sketch *own.Board
-	start  *start
-	log    *own.Board
-	strip  *own.Board
-	bound  map[string]bool // commands that the window carries out itself
-	card   *card
-	pen    *scribbler
-	notes  *scribblePage // nil until it is opened
-	foot   *footer
-	banner *banner
-	menus  *menus
-	night  *fyne.Container
-	all    *fyne.Container
-	rooms  *rooms
-	play   *clock
-	frames func() []any // how fast the night is played; see countFrames
-	steps  int          // of the cursor since playing began
+	side     *side
+	header   *header
+	tools    *tools
+	sketch   *own.Board
+	start    *start
+	log      *own.Board
+	strip    *own.Board
+	bound    map[string]bool // commands that the window carries out itself
+	card     *card
+	pen      *scribbler
+	gaps     *own.Board
+	gapsHigh float32
+	notes    *scribblePage // nil until it is opened
+	foot     *footer
+	banner   *banner
+	menus    *menus
+	night    *fyne.Container
+	all      *fyne.Container
+	rooms    *rooms
+	play     *clock
+	frames   func() []any // how fast the night is played; see countFrames
+	steps    int          // of the cursor since playing began
 	// sketchSeen is the part of the sketch that was drawn last.
 	sketchSeen state.SketchView
 	dragged    func() []any // likewise of a drag
@@ -107,6 +109,7 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	s.legend = s.newLegend()
 	s.card = newCard(s)
 	s.pen = newScribbler(s)
+	s.gaps = s.newGapLine()
 	s.foot = newFooter(s)
 	s.banner = newBanner(s)
 	s.menus = newMenus(s)
@@ -114,10 +117,10 @@ func New(a fyne.App, d *state.Desk, opt Options) *Screen {
 	l := &night{
 		header: s.header.all, tools: s.tools.all, sketch: s.panel(container.NewStack(s.sketch, s.start.all)), log: s.panel(s.log), strip: s.panel(s.strip),
 		legend: s.panel(s.legend), pen: s.panel(s.pen.all), card: s.card.all, cardOpen: func() bool { return d.Card() != nil }, sh: s.shares, legendHeight: s.legendHeight,
-		penHeight: s.penHeight, penWanted: s.pen.wanted,
+		penHeight: s.penHeight, penWanted: s.pen.wanted, gaps: s.panel(s.gaps), gapHeight: s.gapHeight,
 	}
 	s.dividers(l)
-	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.pen, l.card, l.across, l.down)
+	s.night = container.New(l, l.header, l.tools, l.sketch, l.log, l.strip, l.legend, l.pen, l.gaps, l.card, l.across, l.down)
 	all := &window{side: s.side.all, main: container.NewStack(s.night, s.rooms.stack), foot: s.foot.all, edge: s.edge(), cardOpen: l.cardOpen, sh: s.shares}
 	s.all = container.New(all, all.side, all.main, all.foot, all.edge)
 	s.win.SetPadded(false)
@@ -188,6 +191,7 @@ func (s *Screen) changed(w state.What) {
 	}
 	if w.Has(state.NightOpen | state.Look) {
 		s.pen.night()
+		s.syncGaps()
 	}
 	if w.Has(state.Look) {
 		s.legend.Renew()

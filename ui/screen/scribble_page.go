@@ -126,12 +126,15 @@ func (p *scribblePage) draw(size draw.Size) scene.Scene {
 		}
 		top := r.y
 		here := i == p.line
+		made := len(l.Clauses) > 0 && l.Clauses[0].State != state.Elsewhere || l.Off
 		tick := draw.R(readingPad, r.y+1, 15, 15)
-		r.list.Stroke(draw.RoundRect(tick, 3), draw.Stroke{Width: 1.4}, r.look.Ink)
-		if !l.Off {
+		if made {
+			r.list.Stroke(draw.RoundRect(tick, 3), draw.Stroke{Width: 1.4}, r.look.Ink)
+			r.hits = append(r.hits, scene.Hit{Ref: tickRef(i), Box: tick.Inset(-4), Tip: words.TickTip(l.Off)})
+		}
+		if made && !l.Off {
 			r.list.Stroke(draw.Polyline([]draw.Point{draw.Pt(tick.Min.X+3, tick.Min.Y+8), draw.Pt(tick.Min.X+6, tick.Min.Y+11.5), draw.Pt(tick.Min.X+12, tick.Min.Y+3.5)}), draw.Stroke{Width: 1.8}, r.look.Ink)
 		}
-		r.hits = append(r.hits, scene.Hit{Ref: tickRef(i), Box: tick.Inset(-4), Tip: words.TickTip(l.Off)})
 		ink := r.look.Ink
 		if l.Off {
 			ink = r.look.Faint

@@ -24,6 +24,7 @@ func (d *Desk) goTable(t *tabler) {
 		func() bool { return night() && !d.night.Grey.At.IsZero() }, plain(func() { d.ToGrey() }))
 	t.add("go.moon", "To the moon", key("O"), "Moves the cursor to when the moon next comes over the hill of a pool.",
 		func() bool { return len(d.moons()) > 0 }, plain(func() { d.ToMoon() }))
+	t.window("go.gaps", "What is missing …", key("Q"), "Lists what the night lacks; each gap leads to the field that fills it, or is answered with “not known”.")
 	t.add("go.start", "To the start", key("Home"), "Moves the cursor to the start of what the strip shows.", night,
 		plain(func() { from, _ := d.StripWindow(); d.SetCursor(from) }))
 	t.add("go.end", "To the end", key("End"), "Moves the cursor to the end of what the strip shows.", night,

@@ -56,7 +56,7 @@ func (d *Desk) forgetRows(c journal.Change) {
 func (d *Desk) concerns(c journal.Change) bool {
 	return c.Touches(d.trip) || slices.ContainsFunc(c.Edits, func(e journal.Edit) bool {
 		switch e.Ref().Kind {
-		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindSky, journal.KindRule:
+		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindSky, journal.KindRule, journal.KindDecision:
 			return true
 		}
 		return false

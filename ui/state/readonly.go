@@ -26,7 +26,7 @@ func (d *Desk) ReadOnly() bool { return d.readOnly }
 var changing = []string{
 	"edit.undo", "edit.redo", "edit.amend", "edit.remove", "edit.minute-later", "edit.minute-earlier", "edit.ten-later", "edit.ten-earlier",
 	"edit.end-later", "edit.end-earlier", "edit.start-later", "edit.start-earlier", "edit.place-down", "edit.place-up", "edit.place-left", "edit.place-right",
-	"night.new", "night.amend", "night.remove", "file.beat",
+	"night.new", "night.amend", "night.remove", "file.beat", "go.gaps",
 }
 
 // Changes reports whether a command would change the journal.

@@ -11,7 +11,7 @@ const NoteGrey = "note grey"
 
 // deeds are the codes of acts that are not a verb and a kind.
 var deeds = map[string]string{
-	NoteGrey: "note trees grey", Scribbled: "scribbled lines", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
+	NoteGrey: "note trees grey", Scribbled: "scribbled lines", NotKnownDeed: "not known", "import": "import", "merge": "merge of two journals", "set up demo": "set up the demo", "restore": "restore",
 	"copy fly": "another fly like it", "bring back fly": "bring the fly back", "add usual rules": "add the usual rules",
 }
 
@@ -51,6 +51,9 @@ func Stored(c journal.Change) string {
 	verb, kind, _ := strings.Cut(c.Did, " ")
 	if c.Did == NoteGrey {
 		return "Trees grey noted."
+	}
+	if c.Did == NotKnownDeed {
+		return "Noted as not known."
 	}
 	if c.Did == Scribbled {
 		return "Scribbled lines stored."

@@ -111,7 +111,7 @@ func NobodyFishes() string {
 func ScribbleHint() string { return "2241 landed 1lb10 dropper" }
 
 // ScribbleRest stands in the empty line while it has not the keyboard.
-func ScribbleRest(key string) string { return "Scribble a line: " + key }
+func ScribbleRest(key string) string { return "Scribble a line (" + key + ")" }
 
 // ScribbleTip is the tip of the line's buttons.
 func ScribbleTip() string { return "Write a page … (:)" }
