@@ -44,7 +44,7 @@ func (s *Screen) bind() {
 	bind("add.page", free, func() { s.showScribblePage() })
 	bind("help.scribble", nil, s.showHowToScribble)
 	if c, ok := s.win.Canvas().(interface{ ToggleMenu() }); ok { // the test driver has no bar
-		bind("help.menus", nil, c.ToggleMenu)
+		bind("help.menus", nil, func() { s.noTips(); c.ToggleMenu() })
 	}
 	bind("help.keys", nil, s.showKeys)
 	bind("help.about", nil, s.showAbout)

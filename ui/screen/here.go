@@ -80,6 +80,7 @@ func (s *Screen) showMenu(at fyne.Position) {
 			items = append(items, i)
 		}
 	}
+	s.noTips()
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), s.win.Canvas(), at)
 }
 

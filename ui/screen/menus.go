@@ -9,6 +9,7 @@ import (
 
 	"gloamline/ui/draw"
 	"gloamline/ui/state"
+	own "gloamline/ui/widget"
 )
 
 // menus hold every command of the table with its key.
@@ -114,7 +115,17 @@ func (s *Screen) addAny() {
 		items = append(items, i)
 	}
 	at := s.app.Driver().AbsolutePositionForObject(s.tools.all)
+	s.noTips()
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), s.win.Canvas(), at.AddXY(8, toolHeight))
+}
+
+// noTips takes away what is said over the window, which a menu would half cover.
+func (s *Screen) noTips() {
+	s.tips.Hide()
+	s.hush()
+	for _, b := range []*own.Board{s.sketch, s.strip, s.log} {
+		b.MouseOut()
+	}
 }
 
 // withKey sets a key behind a title, in a column behind the widest title.

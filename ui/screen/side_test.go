@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/ui/draw"
 	"gloamline/ui/words"
 )
 
@@ -119,4 +121,17 @@ func TestFocusHasALine(t *testing.T) {
 	b := inDialog[*sheetButton](t, s)
 	s.focus(b)
 	assert.True(t, b.ring.On())
+}
+
+// Ensure that a tip does not stay under a menu that opens.
+func TestNoTipUnderAMenu(t *testing.T) {
+	s := newScreen(t, true, 1280, 800)
+	open(t, s, "2026-07-04")
+	s.tools.buttons[0].b.MouseIn(&desktop.MouseEvent{})
+	s.strip.Say("beside a mark", draw.R(10, 10, 20, 20))
+	require.NotEmpty(t, s.tips.Text())
+	require.NotEmpty(t, s.strip.Said())
+	s.runID("add.any")
+	assert.Empty(t, s.tips.Text())
+	assert.Empty(t, s.strip.Said())
 }
