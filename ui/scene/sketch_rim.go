@@ -77,7 +77,11 @@ func (g *sketch) moon(right float64) float64 {
 	g.list.Text(t)
 	w := draw.Measure(t.Font, t.S).Width
 	disc := draw.Pt(right-w-16, 16)
-	drawMoon(g.list, g.look, disc, 7.5, g.n.Sky.MoonFraction, g.n.Sky.MoonWaxing == (g.n.Beat.Place().Lat >= 0), 1)
+	shows := 1.0
+	if !g.n.Sky.MoonUpAt(g.v.Cursor) { // a bright disc beside the words that it is down would be read first
+		shows = 0.3
+	}
+	drawMoon(g.list, g.look, disc, 7.5, g.n.Sky.MoonFraction, g.n.Sky.MoonWaxing == (g.n.Beat.Place().Lat >= 0), shows)
 	g.labels.block(draw.R(disc.X-10, 6, w+28, 22))
 	g.hits = append(g.hits, Hit{Box: draw.R(disc.X-10, 4, w+28, 22), Tip: words.MoonPhase(g.n.Sky)})
 	if g.n.Sky.MoonUpAt(g.v.Cursor) {

@@ -218,3 +218,21 @@ func TestSketchOfLittle(t *testing.T) {
 		assert.InDelta(t, 54.985, float64(at.Lat), 0.002, name)
 	}
 }
+
+// Ensure that the disc beside the words of the moon is faint while the moon is down.
+func TestMoonDownIsFaint(t *testing.T) {
+	n := showNight(t)
+	brightest := func(at time.Time) (most uint8) {
+		l := scene.Sketch(n, draw.Size{W: 680, H: 230}, scene.Dusk, scene.SketchView{Cursor: at}).List
+		for i := range l.Len() {
+			if o := l.Op(i); o.Kind == draw.StrokeOp && o.Box.Min.Y < 16 && o.Box.Max.Y < 34 && o.Box.W() > 12 && o.Box.W() < 26 && o.Box.Min.X > 400 {
+				most = max(most, o.Color.A)
+			}
+		}
+		return most
+	}
+	up := n.Sky.MoonUp[0]
+	down, over := brightest(up.From.Add(-time.Hour)), brightest(up.From.Add(time.Hour))
+	assert.Positive(t, down)
+	assert.Greater(t, over, 2*down)
+}

@@ -93,7 +93,7 @@ func headerMoon(n *timeline.Night) string {
 	case first != nil && up == 0 && same:
 		return "moon over the hill " + Clock(rise, n.Zone)
 	case first != nil && up == 0:
-		return "moon over the hill " + moonRises(n, pools)
+		return "moon on " + moonRises(n, pools)
 	case up > 0 && !set.IsZero() && set.Sub(setFirst) < sameMoon:
 		return "moon behind the hill from " + Clock(set, n.Zone)
 	case up > 0 && !set.IsZero():
@@ -108,9 +108,9 @@ func headerMoon(n *timeline.Night) string {
 	return "no moon"
 }
 
-// moonRises says when the moon comes over which pool, those of one moment together: 00:24
-// at Lower Tail, 00:48 at Sand Bend and Long Flat; of more than two moments the first and
-// the last: 00:24 at Lower Tail to 01:52 at Alder Pool.
+// moonRises says when the moon comes over the hill of which pool, those of one moment
+// together: Lower Tail 00:24, Sand Bend and Long Flat 00:48; of more than two moments the
+// first and the last: Lower Tail 00:24 to Alder Pool 01:52.
 func moonRises(n *timeline.Night, pools []*timeline.PoolNight) string {
 	type rise struct {
 		at    time.Time
@@ -135,7 +135,7 @@ func moonRises(n *timeline.Night, pools []*timeline.PoolNight) string {
 	}
 	parts := make([]string, len(out))
 	for i, r := range out {
-		parts[i] = Clock(r.at, n.Zone) + " at " + and(r.names)
+		parts[i] = and(r.names) + " " + Clock(r.at, n.Zone)
 	}
 	if len(parts) > 2 {
 		return parts[0] + " to " + parts[len(parts)-1]

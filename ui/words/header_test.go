@@ -46,11 +46,11 @@ func TestHeaderMoonAtDifferentPools(t *testing.T) {
 		b.Pools[i].Skyline[0].Altitude = units.Degrees(11 - 3*i)
 	}
 	s := writeUp(t, "2026-07-04", "Europe/London", anna)
-	require.Regexp(t, `moon over the hill \d\d:\d\d at Sand Bend to \d\d:\d\d at Alder Pool\.$`, NightSky(s.build(b)))
+	require.Regexp(t, `moon on Sand Bend \d\d:\d\d to Alder Pool \d\d:\d\d\.$`, NightSky(s.build(b)))
 	for i := range b.Pools {
 		b.Pools[i].Skyline[0].Altitude = units.Degrees(4 + 3*i)
 	}
-	require.Regexp(t, `moon over the hill \d\d:\d\d at Alder Pool to \d\d:\d\d at Sand Bend\.$`, NightSky(s.build(b)))
+	require.Regexp(t, `moon on Alder Pool \d\d:\d\d to Sand Bend \d\d:\d\d\.$`, NightSky(s.build(b)))
 	for i := range b.Pools {
 		b.Pools[i].Skyline[0].Altitude = units.Degrees(8 + 0.3*float64(i))
 	}
