@@ -44,6 +44,7 @@ type row struct {
 	lines   []string
 	right   string
 	under   string // below right
+	underAt int    // on which line
 	contact *timeline.Contact
 	number  string // of the contact
 	photos  []journal.Photo
@@ -59,7 +60,7 @@ func (r row) height() float64 {
 	}
 	n := len(r.lines)
 	if r.under != "" {
-		n = max(n, 2)
+		n = max(n, r.underAt+1)
 	}
 	h := r.m.row + r.m.line*float64(max(0, n-1))
 	if len(r.photos) > 0 {
@@ -93,13 +94,11 @@ func (r *row) wrap(width float64) {
 	if r.m.paper() {
 		said = []string{words.Paragraph(said)}
 	}
-	// What stands at the right narrows the line beside it alone.
+	// What stands at the right narrows the first line alone; what stands under it waits for
+	// a line that leaves it room.
 	beside := func(line int) float64 {
-		switch {
-		case line == 0 && r.right != "":
+		if line == 0 && r.right != "" {
 			return width - draw.Measure(textFont, r.right).Width - 12
-		case line == 1 && r.under != "":
-			return width - draw.Measure(textFont, r.under).Width - 12
 		}
 		return width
 	}
@@ -113,6 +112,10 @@ func (r *row) wrap(width float64) {
 	}
 	if len(r.lines) == 0 {
 		r.lines = []string{""}
+	}
+	room := width - draw.Measure(textFont, r.under).Width - 12
+	for r.underAt = 1; r.underAt < len(r.lines) && draw.Measure(textFont, r.lines[r.underAt]).Width > room; {
+		r.underAt++
 	}
 }
 
@@ -177,7 +180,7 @@ func (r row) draw(s draw.Surface, look Look, n *timeline.Night, p draw.Point, wi
 			y += r.m.line
 		}
 		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
-		s.Text(draw.Text{S: r.under, At: draw.Pt(p.X+width, base+r.m.line), Font: textFont, Color: soft, Anchor: draw.End})
+		s.Text(draw.Text{S: r.under, At: draw.Pt(p.X+width, base+r.m.line*float64(max(1, r.underAt))), Font: textFont, Color: soft, Anchor: draw.End})
 		pics = r.drawPhotos(s, look, n, draw.R(x, p.Y+r.height()-thumbH-5, p.X+width-x, thumbH), after, v)
 	}
 	if r.ref.ID.IsZero() {

@@ -9,6 +9,7 @@ import (
 
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/ui/draw"
 	"gloamline/ui/draw/inspect"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
@@ -69,4 +70,28 @@ func TestFishInTheLogHasFlyAndLight(t *testing.T) {
 		assert.Contains(t, all, words.LuxShort(c), "contact %d", c.N)
 		assert.Contains(t, strings.Join(all, " "), words.ContactLog(n, c, words.Prefs{})[0])
 	}
+}
+
+// Ensure that the figure of a fish whose time is uncertain breaks no line of its fly: where
+// there is no room beside it the figure waits for the next line.
+func TestFigureBreaksNoLine(t *testing.T) {
+	lines := 0
+	for _, n := range sharedDemo(t) {
+		l := scene.Log(n, 340, scene.Dusk, scene.LogView{}).List
+		texts := map[string]bool{}
+		for i := range l.Len() {
+			if o := l.Op(i); o.Kind == draw.TextOp {
+				texts[o.Text.S] = true
+			}
+		}
+		for _, c := range n.Contacts {
+			said := words.ContactLog(n, c, words.Prefs{})
+			if len(said) < 2 || !c.HasFly || draw.Measure(draw.Font{Weight: draw.Regular, Size: 12}, said[1]).Width > 150 {
+				continue
+			}
+			lines++
+			assert.True(t, texts[said[1]], "%s: %q is broken", n.Log.Trip.Evening, said[1])
+		}
+	}
+	assert.Greater(t, lines, 40)
 }
