@@ -7,7 +7,7 @@ import (
 
 // Adopt takes over records of another copy as they stand there, as one Change that
 // can be undone: the code of the act, its edits, what was met and set aside, and the
-// heads of the other copy are taken from c. It is the door of a merge alone: each
+// changes of the other copy that were seen are taken from c. It is the door of a merge alone: each
 // side passed the checks of Do, so a record is held to no more than that it can be
 // read; what two sound nights make together is told by NightFaults. An edit may leave a
 // record as it is, so that a choice is remembered.
@@ -30,7 +30,7 @@ func (j *Journal) Adopt(c Change) (Change, error) {
 			return Change{}, err
 		}
 	}
-	return j.commit(Change{Did: did, Edits: c.Edits, Aside: c.Aside, Heads: c.Heads})
+	return j.commit(Change{Did: did, Edits: c.Edits, Aside: c.Aside, Seen: c.Seen})
 }
 
 // NightFaults lists what contradicts itself or something else in one night as it

@@ -20,8 +20,9 @@ type Change struct {
 	// Aside holds versions of records that a merge or a repair met and did not
 	// let stand: nothing is lost by choosing, and the same choice is not asked again.
 	Aside []Envelope `json:"aside,omitempty"`
-	// Heads are the last changes of other copies that a merge took into account.
-	Heads []ID `json:"heads,omitempty"`
+	// Seen are the changes of other copies that a merge took into account, those that
+	// no earlier merge had.
+	Seen []ID `json:"seen,omitempty"`
 }
 
 // Edit is one record before and after. Before is nil for a record that never

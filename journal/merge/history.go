@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"crypto/sha256"
 	"encoding/json"
-	"maps"
 	"slices"
 	"time"
 
@@ -21,9 +20,8 @@ type copyOf struct {
 	store  journal.Store
 	stands map[journal.Ref]journal.Envelope
 	place  map[journal.ID]int  // of every change, from 1
-	heads  map[journal.ID]bool // of other copies, taken into account by merges that stand
+	seen   map[journal.ID]bool // changes of other copies that merges took into account: whether one of them stands
 	undone map[journal.ID]bool // merges that were taken back, and the changes about them
-	last   journal.ID
 }
 
 const page = 50
@@ -43,12 +41,11 @@ func each(s journal.Store, f func(journal.Change)) error {
 }
 
 func readCopy(s journal.Store) (*copyOf, error) {
-	c := &copyOf{s, map[journal.Ref]journal.Envelope{}, map[journal.ID]int{}, map[journal.ID]bool{}, map[journal.ID]bool{}, journal.ID{}}
-	heads := map[journal.ID][]journal.ID{} // of a merge
+	c := &copyOf{s, map[journal.Ref]journal.Envelope{}, map[journal.ID]int{}, map[journal.ID]bool{}, map[journal.ID]bool{}}
+	seen := map[journal.ID][]journal.ID{}  // by a merge
 	about := map[journal.ID][]journal.ID{} // a merge, and every change about it
 	back := map[journal.ID]bool{}          // whether it stands undone
 	err := each(s, func(ch journal.Change) {
-		c.last = ch.ID
 		c.place[ch.ID] = len(c.place) + 1
 		for _, e := range ch.Edits {
 			c.stands[e.Ref()] = *e.After
@@ -60,40 +57,42 @@ func readCopy(s journal.Store) (*copyOf, error) {
 		about[of] = append(about[of], ch.ID)
 		back[of] = !ch.Undo.IsZero()
 		if of == ch.ID {
-			heads[of] = ch.Heads
+			seen[of] = ch.Seen
 		}
 	})
 	for merge, is := range back {
 		for _, id := range about[merge] {
 			c.undone[id] = is
 		}
-		for _, h := range heads[merge] {
-			c.heads[h] = c.heads[h] || !is
+		for _, id := range seen[merge] {
+			c.seen[id] = c.seen[id] || !is
 		}
 	}
 	return c, err
 }
 
-// known lists what somebody who merges from this copy has taken into account.
-func (c *copyOf) known() []journal.ID {
-	out := map[journal.ID]bool{c.last: true}
-	for h, stands := range c.heads {
-		if stands {
-			out[h] = true
-		}
-	}
-	return slices.SortedFunc(maps.Keys(out), func(a, b journal.ID) int { return bytes.Compare(a[:], b[:]) })
+// has reports whether the copy holds a change or has taken it into account. A merge
+// that was undone counts as never made.
+func (c *copyOf) has(change journal.ID) bool {
+	return c.place[change] > 0 && !c.undone[change] || c.seen[change]
 }
 
-// seen returns up to where another copy has taken the changes of this one into account.
-func (c *copyOf) seen(by *copyOf) int {
-	far := 0
-	for h, stands := range by.heads {
-		if stands {
-			far = max(far, c.place[h])
+// beyondAll lists, in order, the changes that this copy holds or has taken into account
+// and another has not.
+func (c *copyOf) beyondAll(by *copyOf) []journal.ID {
+	var out []journal.ID
+	for id := range c.place {
+		if !c.undone[id] && !by.has(id) {
+			out = append(out, id)
 		}
 	}
-	return far
+	for id, stands := range c.seen {
+		if stands && c.place[id] == 0 && !by.has(id) {
+			out = append(out, id)
+		}
+	}
+	slices.SortFunc(out, func(a, b journal.ID) int { return bytes.Compare(a[:], b[:]) })
+	return out
 }
 
 // step is what one change did to one record.
@@ -150,9 +149,8 @@ func (l *line) knows(e *journal.Envelope) bool { return l.met[markOf(*e)] }
 // split parts the steps into those that another copy has, or has taken into account,
 // and those beyond.
 func (l *line) split(by *copyOf) (held, beyond []step) {
-	far := l.of.seen(by)
 	for _, s := range l.steps {
-		if by.place[s.change] > 0 && !by.undone[s.change] || l.of.place[s.change] <= far {
+		if by.has(s.change) {
 			held = append(held, s)
 		} else {
 			beyond = append(beyond, s)
@@ -164,6 +162,12 @@ func (l *line) split(by *copyOf) (held, beyond []step) {
 func (l *line) beyond(by *copyOf) []step {
 	_, b := l.split(by)
 	return b
+}
+
+// changed reports whether the record is another than when the other copy last knew it.
+func (l *line) changed(by *copyOf) bool {
+	held, _ := l.split(by)
+	return len(held) == 0 || !same(&held[len(held)-1].after, l.now)
 }
 
 // base returns the latest version that both sides had; nil if there is none.

@@ -252,3 +252,31 @@ func TestStrangers(t *testing.T) {
 	require.Len(t, g.a.stands(), want)
 	require.Len(t, p.Alike, 3, "Anna, the Home Beat and the fly by its label")
 }
+
+// Ensure that a rod taken off a night here, whose fish was written down there, stands again,
+// whichever side merges: without it the night could not be shown.
+func TestRodComesBack(t *testing.T) {
+	g := guides(t)
+	colm := journal.Person{ID: journal.NewID(), Name: "Colm"}
+	two := g.trip
+	two.Rods = append(two.Rods[:1:1], journal.Rod{ID: journal.NewID(), Person: colm.ID})
+	g.a.put(colm, two)
+	a := g.a
+	b, c := a.fork(journal.NewID(), time.Minute), a.fork(journal.NewID(), time.Minute)
+	a.put(g.trip) // one rod
+	fish := g.fish
+	fish.ID, fish.Rod = journal.NewID(), two.Rods[1].ID
+	for _, s := range []side{b, c} {
+		s.put(fish)
+	}
+	p := a.merge(b)
+	require.Equal(t, []merge.Revival{{g.trip.Ref(), fish.Ref()}}, p.Revived)
+	faults, err := a.j.NightFaults(g.trip.ID)
+	require.NoError(t, err)
+	require.Empty(t, faults)
+	require.True(t, a.look(b).Empty())
+	b.merge(a)
+	require.Equal(t, a.stands(), b.stands())
+	c.merge(a)
+	require.Equal(t, a.stands(), c.stands())
+}

@@ -175,7 +175,11 @@ func (p *Plan) ahead(ours, theirs *line) Choice {
 		return Theirs
 	}
 	a, b := ours.knows(theirs.now), theirs.knows(ours.now)
-	switch {
+	switch here, there := ours.changed(p.theirs), theirs.changed(p.ours); {
+	case here && !there: // there it was changed and changed back
+		return Ours
+	case there && !here:
+		return Theirs
 	case a && !b:
 		return Ours
 	case b && !a:
@@ -220,7 +224,7 @@ func (p *Plan) Choose(r journal.Ref, choice Choice) error {
 // kind Conflict. A plan that changes nothing returns a zero Change.
 func (p *Plan) Accept(j *journal.Journal) (journal.Change, error) {
 	s := p.settled()
-	return j.Adopt(journal.Change{Did: Code, Edits: s.edits, Aside: s.aside, Heads: p.theirs.known()})
+	return j.Adopt(journal.Change{Did: Code, Edits: s.edits, Aside: s.aside, Seen: p.theirs.beyondAll(p.ours)})
 }
 
 // Nights lists the nights that the plan touches: after Accept, what they

@@ -110,6 +110,17 @@ func seed(t *rapid.T, name string, world int) uint64 {
 	return rapid.Uint64().Draw(t, name)*4 + uint64(world)
 }
 
+// alike asserts that two copies hold the same.
+func alike(t require.TestingT, a, b side, what string) {
+	x, y := a.stands(), b.stands()
+	for r, body := range x {
+		require.Equal(t, body, y[r], "%s: %v", what, r)
+	}
+	for r, body := range y {
+		require.Equal(t, x[r], body, "%s: %v", what, r)
+	}
+}
+
 var met = map[string]int{}
 
 // Ensure what a merge promises, whatever the two sides did: nothing that stood on either
@@ -241,8 +252,8 @@ func TestThreeCopies(t *testing.T) {
 		a.merge(c)
 		b.merge(a)
 		c.merge(a)
-		require.Equal(t, a.stands(), b.stands())
-		require.Equal(t, a.stands(), c.stands())
+		alike(t, a, b, "first and second")
+		alike(t, a, c, "first and third")
 		require.True(t, a.look(b).Empty())
 		require.True(t, b.look(c).Empty())
 	})

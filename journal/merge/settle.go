@@ -35,6 +35,7 @@ func (p *Plan) settled() settlement {
 		w.choose(&p.Conflicts[i])
 	}
 	w.revive()
+	w.keepRods()
 	var out settlement
 	for _, r := range slices.SortedFunc(maps.Keys(w.next), byPlace) {
 		var before *journal.Envelope
