@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
@@ -141,7 +143,14 @@ func (r *beatRoom) tell() {
 	}
 	for _, row := range r.panel.rows {
 		r.s.tellRegion("field "+row.id, row.in)
+		text, selected := held(row.in)
+		r.s.opt.Log.Debug("holds", "field", row.id, "text", text, "selected", selected)
 	}
+	// So that a metre of the plan and a bearing of the skyline can be pointed at.
+	v := r.desk.View()
+	r.s.logRegion(fmt.Sprintf("ground %g %g %g", v.Scale, float64(v.Centre.X), float64(v.Centre.Y)), r.plan, draw.R(0, 0, float64(r.plan.Size().Width), float64(r.plan.Size().Height)))
+	f := scene.FrameOfSkyline(r.skyView(), size(r.sky))
+	r.s.logRegion("bearings", r.sky, f.Plot)
 	r.s.tellRegion("command beat.store", r.panel.store)
 }
 
