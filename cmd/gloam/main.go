@@ -31,6 +31,7 @@ var commands = []command{
 	skyCommand,
 	sheetCommand,
 	compareCommand,
+	seasonCommand,
 	checkCommand,
 	readCommand,
 	importCommand,

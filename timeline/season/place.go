@@ -73,6 +73,9 @@ func (c *cutter) spend(on []stretches) {
 	c.out.Clock, c.out.Dark = clock.bins(), dark.bins()
 }
 
+// moment stands for an instant, seconds.
+const moment = 0.01
+
 // place shares a fish out over the cells of its run: evenly over its spread as far as
 // that lies within the run, by the probability that the run was on. A fly known rules out
 // rigs that do not carry it.
@@ -89,9 +92,9 @@ func (c *cutter) place(f *Fish, on []stretches) {
 	w := c.weigherOf(s)
 	lo, hi := c.sec(f.At.Lo), c.sec(f.At.Hi)
 	a, b := math.Max(lo, c.sec(from)), math.Min(hi, c.sec(to))
-	if b-a < 1e-3 { // exact, or just outside: the nearest second of the run
-		m := math.Min(math.Max((lo+hi)/2, c.sec(from)+0.5), c.sec(to)-0.5)
-		a, b = m-0.5, m+0.5
+	if b-a < 1e-3 { // exact, or just outside: the nearest moment of the run, and what begins there
+		a = math.Min(math.Max((lo+hi)/2, c.sec(from)), c.sec(to)-moment)
+		b = a + moment
 	}
 	if !c.spread(f, curve, moon, w, a, b) {
 		c.spread(f, curve, moon, weigher{at: func(float64) float64 { return 1 }}, a, b)

@@ -37,6 +37,7 @@ type Season struct {
 	Cards        []*Card      `json:"cards"` // the questions, by number
 	Tables       []*Table     `json:"-"`     // all of them, in the order of the cards
 	List         []NightRow   `json:"list"`  // the nights themselves
+	Darkness     []Darkness   `json:"darkness"`
 
 	digests []*Digest
 	rules   []journal.HouseRule
@@ -86,6 +87,7 @@ func Fold(n Nights, v View) *Season {
 			s.Left = append(s.Left, l)
 		}
 	}
+	s.Darkness = Darknesses(n.Digests)
 	s.build(false)
 	return s
 }
@@ -94,7 +96,7 @@ func Fold(n Nights, v View) *Season {
 // seconds for thousands of nights, so it is for a job beside. s stays as it is. The figures are
 // the same each time: every seed follows from the name of what is drawn.
 func (s *Season) Settle() *Season {
-	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, Left: s.Left}
+	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, Left: s.Left, Darkness: s.Darkness}
 	out.build(true)
 	return out
 }
@@ -251,3 +253,6 @@ func poolsOf(nights []*Digest) []poolInfo {
 	})
 	return out
 }
+
+// Schema names the form of the JSON; it changes when a member changes its meaning.
+const Schema = "gloamline season 1"

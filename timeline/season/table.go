@@ -45,7 +45,7 @@ const (
 type Table struct {
 	Name    string  `json:"name"` // stable: what --csv asks for
 	Kind    Kind    `json:"kind"`
-	Per     string  `json:"per"` // the denominator: "rod-hours", "fly-hours" (each fly on the leader counts), or what Of counts
+	Per     string  `json:"per"` // the denominator: "rod-hours"; "fly-hours", an hour in each row that has a fly on the leader; or what Of counts
 	Like    string  `json:"like,omitempty"`
 	Rows    []Row   `json:"rows"`
 	Apart   float64 `json:"apart"`           // fish that belong to no row: fly, pool or answer unknown

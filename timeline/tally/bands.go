@@ -13,107 +13,194 @@ type BandFit struct {
 
 // FitBands fits by maximum likelihood. With a level for each stratum that is the
 // conditional likelihood of where within its stratum each thing fell, so a rich and a poor
-// stratum tell alike. The steps are those of Dempster, Laird and Rubin's algorithm as for
-// paired comparisons (minorise and maximise, Hunter 2004); each raises the likelihood, and
-// they end when it rises by less than 1e-7.
-func FitBands(strata []Stratum) BandFit { return fitBands(strata, nil) }
+// stratum tell alike. It is concave in the logarithms of the rates and climbed by Newton's
+// steps, halved while they would go down, until they gain less than 1e-10. A band without
+// counts has rate 0.
+func FitBands(strata []Stratum) BandFit { return FitBandsTimes(strata, nil) }
 
-// FitBandsTimes is FitBands with stratum i counted times[i] times, for resampling.
-func FitBandsTimes(strata []Stratum, times []int) BandFit { return fitBands(strata, times) }
-
-func fitBands(strata []Stratum, times []int) BandFit {
+// FitBandsTimes is FitBands with stratum i counted times[i] times, for resampling; nil
+// counts each once.
+func FitBandsTimes(strata []Stratum, times []int) BandFit {
 	if len(strata) == 0 {
 		return BandFit{}
 	}
-	k := len(strata[0].X)
-	rate, count, need := make([]float64, k), make([]float64, k), make([]float64, k)
-	type row struct {
-		n float64 // things, weighted
-		t []float64
-	}
-	rows := make([]row, 0, len(strata))
-	weight := func(i int) float64 {
-		if times == nil {
-			return 1
-		}
-		return float64(times[i])
-	}
-	for i, s := range strata {
-		w := weight(i)
-		n := 0.0
-		if w == 0 {
-			continue
-		}
-		for b, t := range s.T {
-			if t > 0 {
-				n += w * s.X[b]
-				count[b] += w * s.X[b]
-			}
-		}
-		if n > 0 {
-			rows = append(rows, row{n, s.T})
-		}
-	}
-	for b := range rate {
-		if count[b] > 0 {
-			rate[b] = 1
-		}
-	}
-	loglik := func(rate []float64) float64 {
-		l := 0.0
-		for b, c := range count {
-			if c > 0 {
-				l += c * math.Log(rate[b])
-			}
-		}
-		for _, r := range rows {
-			s := 0.0
-			for b, t := range r.t {
-				s += rate[b] * t
-			}
-			l -= r.n * math.Log(s)
-		}
-		return l
-	}
-	flat := make([]float64, k)
+	f := bandClimb{k: len(strata[0].X)}
+	f.gather(strata, times)
+	rates, last := f.climb()
+	flat := make([]float64, f.k)
 	for b := range flat {
 		flat[b] = 1
 	}
-	base := loglik(flat)
-	last := loglik(rate)
-	for range 500 {
-		clear(need)
-		for _, r := range rows {
-			s := 0.0
-			for b, t := range r.t {
-				s += rate[b] * t
-			}
-			for b, t := range r.t {
-				need[b] += r.n * t / s
-			}
-		}
-		for b := range rate {
-			if count[b] > 0 {
-				rate[b] = count[b] / need[b]
-			}
-		}
-		now := loglik(rate)
-		if now-last < 1e-7 {
-			last = max(now, last)
-			break
-		}
-		last = now
-	}
-	out := BandFit{Gain: math.Max(0, 2*(last-base)), Rates: rate}
-	for b := range rate {
-		if rate[b] > 0 {
-			for c := len(rate) - 1; c >= b; c-- {
-				rate[c] /= rate[b]
+	out := BandFit{Gain: math.Max(0, 2*(last-f.loglik(flat))), Rates: rates}
+	for b := range rates {
+		if rates[b] > 0 {
+			for c := len(rates) - 1; c >= b; c-- {
+				rates[c] /= rates[b]
 			}
 			break
 		}
 	}
 	return out
+}
+
+// bandClimb holds what the likelihood is made of.
+type bandClimb struct {
+	k     int
+	count []float64 // by band
+	n     []float64 // things by stratum that has some
+	t     [][]float64
+}
+
+func (f *bandClimb) gather(strata []Stratum, times []int) {
+	f.count = make([]float64, f.k)
+	for i, s := range strata {
+		w := 1.0
+		if times != nil {
+			w = float64(times[i])
+		}
+		if w == 0 {
+			continue
+		}
+		n := 0.0
+		for b, t := range s.T {
+			if t > 0 {
+				n += w * s.X[b]
+				f.count[b] += w * s.X[b]
+			}
+		}
+		if n > 0 {
+			f.n, f.t = append(f.n, n), append(f.t, s.T)
+		}
+	}
+}
+
+func (f *bandClimb) loglik(rate []float64) float64 {
+	l := 0.0
+	for b, c := range f.count {
+		if c > 0 {
+			l += c * math.Log(rate[b])
+		}
+	}
+	for i, n := range f.n {
+		s := 0.0
+		for b, t := range f.t[i] {
+			s += rate[b] * t
+		}
+		l -= n * math.Log(s)
+	}
+	return l
+}
+
+// climb returns the best rates and their log likelihood.
+func (f *bandClimb) climb() ([]float64, float64) {
+	rate := make([]float64, f.k)
+	var free []int // bands whose rate moves: those with counts but the first
+	first := -1
+	for b, c := range f.count {
+		if c > 0 {
+			rate[b] = 1
+			if first < 0 {
+				first = b
+			} else {
+				free = append(free, b)
+			}
+		}
+	}
+	last := f.loglik(rate)
+	m := len(free)
+	if m == 0 {
+		return rate, last
+	}
+	slope, curve, step := make([]float64, m), make([]float64, m*m), make([]float64, m)
+	next, p := make([]float64, f.k), make([]float64, m)
+	for range 100 {
+		f.slopes(rate, free, p, slope, curve)
+		solve(curve, slope, step)
+		gain, ok := 0.0, false
+		for half := 1.0; half > 1e-6; half /= 2 {
+			copy(next, rate)
+			for i, b := range free {
+				next[b] *= math.Exp(half * math.Max(-5, math.Min(5, step[i])))
+			}
+			if now := f.loglik(next); now >= last {
+				gain, ok, last = now-last, true, now
+				copy(rate, next)
+				break
+			}
+		}
+		if !ok || gain < 1e-10 {
+			break
+		}
+	}
+	return rate, last
+}
+
+// slopes fills the gradient and the information (less the second derivatives) by the
+// logarithms of the free rates.
+func (f *bandClimb) slopes(rate []float64, free []int, p, slope, curve []float64) {
+	m := len(free)
+	clear(curve)
+	for i, b := range free {
+		slope[i] = f.count[b]
+	}
+	for s, n := range f.n {
+		t := f.t[s]
+		sum := 0.0
+		for b := range t {
+			sum += rate[b] * t[b]
+		}
+		for i, b := range free {
+			p[i] = rate[b] * t[b] / sum
+			slope[i] -= n * p[i]
+		}
+		for i := range m {
+			for j := range i + 1 {
+				v := -p[i] * p[j]
+				if i == j {
+					v += p[i]
+				}
+				curve[i*m+j] += n * v
+			}
+		}
+	}
+	for i := range m {
+		curve[i*m+i] += 1e-9 // a band never beside another tells nothing: it stays where it is
+		for j := range i {
+			curve[j*m+i] = curve[i*m+j]
+		}
+	}
+}
+
+// solve finds x with a x = b for a symmetric positive a, by Cholesky's factors in place.
+func solve(a, b, x []float64) {
+	m := len(b)
+	for i := range m {
+		for j := range i + 1 {
+			s := a[i*m+j]
+			for k := range j {
+				s -= a[i*m+k] * a[j*m+k]
+			}
+			if i == j {
+				a[i*m+i] = math.Sqrt(math.Max(s, 1e-12))
+			} else {
+				a[i*m+j] = s / a[j*m+j]
+			}
+		}
+	}
+	for i := range m {
+		s := b[i]
+		for k := range i {
+			s -= a[i*m+k] * x[k]
+		}
+		x[i] = s / a[i*m+i]
+	}
+	for i := m - 1; i >= 0; i-- {
+		s := x[i]
+		for k := i + 1; k < m; k++ {
+			s -= a[k*m+i] * x[k]
+		}
+		x[i] = s / a[i*m+i]
+	}
 }
 
 // EvenEdges cuts a fine histogram of exposure into bands of as equal exposure as its

@@ -70,3 +70,74 @@ func TestEvenEdges(t *testing.T) {
 	assert.Equal(t, []int{0, 0, 1, 1, 2}, EvenEdges([]float64{0, 1, 0, 1, 0.5}, 3))
 	assert.Equal(t, []int{0, 0}, EvenEdges([]float64{0, 0}, 3))
 }
+
+// slowFit is the plain way to the same fit, a thousand steps of minorising and maximising
+// (Hunter 2004), each of which raises the likelihood.
+func slowFit(strata []Stratum) (rates []float64, gain float64) {
+	var f bandClimb
+	f.k = len(strata[0].X)
+	f.gather(strata, nil)
+	rates = make([]float64, f.k)
+	flat := make([]float64, f.k)
+	for b := range rates {
+		flat[b] = 1
+		if f.count[b] > 0 {
+			rates[b] = 1
+		}
+	}
+	for range 5000 {
+		need := make([]float64, f.k)
+		for i, n := range f.n {
+			s := 0.0
+			for b, t := range f.t[i] {
+				s += rates[b] * t
+			}
+			for b, t := range f.t[i] {
+				need[b] += n * t / s
+			}
+		}
+		for b := range rates {
+			if f.count[b] > 0 {
+				rates[b] = f.count[b] / need[b]
+			}
+		}
+	}
+	return rates, 2 * (f.loglik(rates) - f.loglik(flat))
+}
+
+// Ensure that the climb reaches the same top as the slow and sure way.
+func TestFitBandsAgainstTheSlowWay(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	for range 200 {
+		var strata []Stratum
+		for range 2 + r.IntN(30) {
+			s := Stratum{make([]float64, 5), make([]float64, 5)}
+			for b := range s.T {
+				if r.IntN(3) > 0 {
+					s.T[b] = r.Float64()
+					s.X[b] = float64(poisson(r, 1.5*s.T[b]*float64(1+b)))
+				}
+			}
+			strata = append(strata, s)
+		}
+		_, slow := slowFit(strata)
+		assert.InDelta(t, slow, FitBands(strata).Gain, 1e-3)
+		assert.GreaterOrEqual(t, FitBands(strata).Gain, slow-1e-6)
+	}
+}
+
+func BenchmarkFitBands(b *testing.B) {
+	r := rand.New(rand.NewPCG(1, 2))
+	var strata []Stratum
+	for range 26 {
+		s := Stratum{make([]float64, 5), make([]float64, 5)}
+		for k := range s.T {
+			s.T[k] = r.Float64()
+			s.X[k] = float64(poisson(r, s.T[k]))
+		}
+		strata = append(strata, s)
+	}
+	for b.Loop() {
+		FitBands(strata)
+	}
+}
