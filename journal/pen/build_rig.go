@@ -109,7 +109,7 @@ func (r *reader) rig(toks []tok, f facts, h journal.Head, base Reading) []Readin
 			flies[i].position = 0
 		}
 	} else if len(flies) > 0 {
-		if set.Surface {
+		if set.Surface || f.has(aloneOf) {
 			set.Surface, set.Flies = false, nil
 		}
 	}

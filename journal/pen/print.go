@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+	"time"
 
 	"gloamline/journal"
 	"gloamline/journal/units"
@@ -17,7 +18,15 @@ func Print(e journal.Entry, ctx Context) (string, bool) {
 	p := printer{ctx: ctx}
 	p.entry(e)
 	text := strings.Join(p.out, " ")
-	return text, ReadsBack(text, e, ctx)
+	if ReadsBack(text, e, ctx) {
+		return text, true
+	}
+	if _, isRig := e.(journal.Rig); isRig { // a change of some flies keeps the others
+		if alone := text + " alone"; ReadsBack(alone, e, ctx) {
+			return alone, true
+		}
+	}
+	return text, false
 }
 
 // ReadsBack reports whether a text is read as exactly one entry, that one.
@@ -34,6 +43,9 @@ func ReadsBack(text string, e journal.Entry, ctx Context) bool {
 	bare := func(e journal.Entry) journal.Entry {
 		h := e.Base()
 		h.ID, h.From = journal.ID{}, journal.Origin{}
+		if len(h.When.Anchors) > 0 { // what it hangs on says when; the bounds are only a memory of that
+			h.When.Lo, h.When.Hi = time.Time{}, time.Time{}
+		}
 		return e.WithHead(h)
 	}
 	return reflect.DeepEqual(bare(rs[0].Entries[0]), bare(e))

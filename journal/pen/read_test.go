@@ -206,6 +206,27 @@ func TestInThePool(t *testing.T) {
 	assert.Equal(t, journal.Within(geo.ID{0xd1}), k.When)
 }
 
+// Ensure that “alone” takes the other flies off the leader, that a rig of fewer flies than
+// the one before is printed with it, and that elsewhere the word goes into the note.
+func TestFlyAlone(t *testing.T) {
+	ctx := larrick(t)
+	ctx.Rod = anna
+	p := Read("2200 point 1in slim dark dropper 3/4in full pale\n2230 point 2in full dark alone\nalder 2240-2250 alone", ctx)
+	require.Equal(t, "rig; rig; run(alone)", said(p))
+	first, second := p.Lines[0].Clauses[0].Readings[0].Entries[0], p.Lines[1].Clauses[0].Readings[0].Entries[0].(journal.Rig)
+	assert.Equal(t, []journal.Mounted{{Position: 0, Fly: journal.Of(full2)}}, second.Flies)
+	ctx.Entries = []journal.Entry{first}
+	text, ok := Print(second, ctx)
+	require.True(t, ok)
+	assert.Equal(t, "Anna point 2 in full dark 22:30 alone", text)
+
+	within := journal.Contact{Head: journal.Head{ID: geo.ID{9}, Trip: ctx.Trip, Rod: anna, When: journal.Within(geo.ID{0xd1})}, Touch: journal.Boil}
+	ctx.Clock.Things = []Thing{{ID: geo.ID{0xd1}, Name: "The Crook", Run: true}}
+	within.When.Lo, within.When.Hi = instantOf(t, evening, "Europe/London", "22:00"), instantOf(t, evening, "Europe/London", "22:30")
+	text, ok = Print(within, ctx)
+	assert.True(t, ok, "%s: as it hangs in the journal, with its bounds", text)
+}
+
 // Ensure that a clause left a note by hand is one, without a reason, and nothing to what
 // follows: a fish after a run so left does not hang on it.
 func TestLeftANote(t *testing.T) {

@@ -39,6 +39,7 @@ const (
 	leaderNoun
 	sinkOf
 	surfaceLure
+	aloneOf // nothing else is on the leader
 	speedOf
 	depthOf
 	cloudNoun
@@ -99,7 +100,7 @@ var fits = [numberOf + 1]mask{
 	poolName: inRun | inContact | inReady, touchOf: inContact, fishNoun: inContact, partOf: inContact, speciesOf: inContact, classOf: inContact,
 	sexOf: inContact, liceOf: inContact, hookPlaceOf: inContact, fateOf: inContact, airOf: inContact, tagOf: inContact, weightOf: inContact,
 	lengthOf: inContact | inRig | inWater, flyNoun: inContact | inRig, positionOf: inContact | inRig, flyWord: inContact | inRig,
-	flyLost: inRig, flyOff: inRig, changeVerb: inRig, lineOf: inRig, leaderNoun: inRig, sinkOf: inRig, surfaceLure: inRig,
+	flyLost: inRig, flyOff: inRig, changeVerb: inRig, lineOf: inRig, leaderNoun: inRig, sinkOf: inRig, surfaceLure: inRig, aloneOf: inRig,
 	speedOf: inWay, depthOf: inWay, cloudNoun: inSky, cloudOf: inSky, cloudKindOf: inSky, moonNoun: inSky, moonOf: inSky, treesGrey: inSky, stepOf: inSky,
 	windNoun: inWeather, windOf: inWeather, windFrom: inWeather, mistOf: inWeather, rainOf: inWeather, airNoun: inWeather,
 	riverNoun: inWater, levelNoun: inWater, trendOf: inWater, clarityOf: inWater, tempOf: inWeather | inWater,
@@ -110,7 +111,8 @@ var fits = [numberOf + 1]mask{
 // spoiling the reading: the tail of a run, a fish taken in the mist.
 var noted = [numberOf + 1]mask{
 	fishWord: inContact, partOf: inRun | inReady, poolName: inSky | inWeather | inWater | inBreak | inEnd | inRig | inWay,
-	mistOf: inContact | inRun | inEnd, rainOf: inContact | inRun | inEnd, speedOf: inContact | inRun, depthOf: inContact | inRun,
+	aloneOf: inContact | inRun | inWay | inBreak | inEnd,
+	mistOf:  inContact | inRun | inEnd, rainOf: inContact | inRun | inEnd, speedOf: inContact | inRun, depthOf: inContact | inRun,
 }
 
 // sense is one meaning of a word.

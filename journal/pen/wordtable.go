@@ -112,6 +112,7 @@ var words = func() *trie {
 	row(lineOf, journal.SinkTip, "sink-tip line", "sink tip", "sink-tip", "sink tip line", "sink-tip line")
 	row(lineOf, journal.Sinking, "sinking line", "sinking line", "sinker", "sinking")
 	row(leaderNoun, nil, "leader", "leader")
+	row(aloneOf, nil, "no other fly", "alone", "on its own", "solo", "single fly")
 	row(surfaceLure, nil, "a surface lure alone", "surface lure", "surface fly", "wake fly")
 	row(speedOf, journal.DeadDrift, "dead drift", "dead drift", "dead-drift", "drifted")
 	row(speedOf, journal.FigureOfEight, "figure of eight", "figure of eight", "fig of eight", "figure of 8", "fig of 8", "figure-of-eight")
