@@ -167,7 +167,10 @@ func field[T any](f facts, s slot) journal.Field[T] {
 
 // contact makes a fish of what was read.
 func (r *reader) contact(toks []tok, f facts, h journal.Head, base Reading) []Reading {
-	touch, _ := value[journal.Touch](f, touchOf)
+	touch, said := value[journal.Touch](f, touchOf)
+	if !said {
+		touch = journal.Landed
+	}
 	k := journal.Contact{Head: h, Touch: touch, Pool: field[journal.ID](f, poolName), Part: field[string](f, partOf),
 		Position: field[int](f, positionOf), Species: field[journal.Species](f, speciesOf), Class: field[string](f, classOf),
 		Sex: field[string](f, sexOf), Lice: field[bool](f, liceOf), HookPlace: field[string](f, hookPlaceOf),

@@ -47,6 +47,9 @@ func (x *lexer) measure(i int) (tok, bool) {
 	}
 	u := x.fold(j)
 	class := unitWords[u]
+	if u == "f" && !x.atoms[j].gap {
+		class = "t"
+	}
 	if class == "" || u == "in" && plainNumber(x.textOf(start, j)) && x.preposition(j) || u == "s" && j < len(x.atoms) && x.atoms[j].gap && x.fold(j+1) != "out" {
 		return tok{}, false
 	}

@@ -78,6 +78,10 @@ func (x *lexer) time(i int) (tok, bool) {
 		}
 		return t, true
 	}
+	if h, ok := whole(x.fold(i + 2)); ok && h >= 1 && h <= 12 && (w == "5" || w == "10") && x.fold(i+1) == "to" && unitWords[x.fold(i+3)] == "" {
+		s := x.textOf(i, i+3)
+		return tok{to: i + 3, kind: Unread, why: "“" + s + "” may be a time or a stretch: write it in figures, such as 22:00-23:00"}, true
+	}
 	a, ok := x.point(i)
 	if !ok {
 		return tok{}, false
@@ -111,6 +115,12 @@ func (x *lexer) hanging(i int) (tok, bool) {
 		}
 		return t, true
 	}
+	if n, ok := whole(x.fold(i + 2)); ok && n > 0 && numbered[x.fold(i+1)] && x.fold(i) != "in" {
+		_, err := x.clock.Parse(x.textOf(i, i+3))
+		if err != nil {
+			return tok{to: i + 3, kind: Unread, why: err.Error()}, true
+		}
+	}
 	if f := x.fold(i); f == "after" || f == "before" {
 		if b, ok := x.point(i + 1); ok {
 			return tok{to: b, kind: Unread, why: "“" + f + "” a time leaves the other end open: write a stretch such as 2310-2340"}, true
@@ -118,6 +128,9 @@ func (x *lexer) hanging(i int) (tok, bool) {
 	}
 	return tok{}, false
 }
+
+// numbered are the things of a night that have numbers.
+var numbered = map[string]bool{"fish": true, "run": true, "rig": true, "note": true, "break": true, "sky": true}
 
 func (x *lexer) betweenThings(i int) (tok, bool) {
 	for n := min(16, len(x.atoms)-i-1); n > 2; n-- {

@@ -278,11 +278,12 @@ func (f *facts) complete(k mask) string {
 			return "what happened there is not said"
 		}
 	case inContact:
-		ok = f.has(touchOf)
+		// A fish that was kept or put back had been landed, though nobody says so.
+		ok = f.has(touchOf) || f.has(fateOf) && (f.has(weightOf) || f.has(lengthOf) || f.has(classOf) || f.has(speciesOf))
 		if ok && len(f.rods) > 1 {
 			return "two rods for one fish"
 		}
-		if ok && f.has(fateOf) && f.get(touchOf).val != journal.Landed {
+		if ok && f.has(fateOf) && f.has(touchOf) && f.get(touchOf).val != journal.Landed {
 			return "only a landed fish is returned or kept"
 		}
 	case inRig:
@@ -290,7 +291,7 @@ func (f *facts) complete(k mask) string {
 	case inWay:
 		ok = f.has(speedOf) || f.has(depthOf)
 	case inSky:
-		ok = f.has(treesGrey) || f.has(moonOf) || f.has(cloudKindOf) || f.has(cloudOf) || f.has(cloudNoun) && f.has(numberOf) && f.get(numberOf).val.(int) <= 8
+		ok = f.has(treesGrey) || f.has(moonOf) || f.has(cloudKindOf) && (f.get(cloudKindOf).label != bareThin || f.has(cloudNoun)) || f.has(cloudOf) || f.has(cloudNoun) && f.has(numberOf) && f.get(numberOf).val.(int) <= 8
 		if f.has(numberOf) && !f.has(cloudNoun) {
 			ok = false
 		}

@@ -1,6 +1,8 @@
 package pen
 
 import (
+	"flag"
+	"strconv"
 	"testing"
 	"time"
 
@@ -26,6 +28,12 @@ func drawEighths(t *rapid.T, label string, lo, hi int, us ...units.LengthUnit) u
 // Ensure that an entry printed reads back as the same entry, in every field of which
 // GRAMMAR.md says that the pen speaks.
 func TestPrintThenRead(t *testing.T) {
+	checks := flag.Lookup("rapid.checks")
+	usual := checks.Value.String()
+	if n, _ := strconv.Atoi(usual); n < 600 && !testing.Short() { // a hundred leave fields in pairs untried
+		require.NoError(t, checks.Value.Set("600"))
+		defer func() { _ = checks.Value.Set(usual) }()
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		ctx := larrick(t)
 		ctx.Clock.Things = []Thing{{ID: geo.ID{0xd1}, Name: "Alder Pool run 1", Run: true, Alias: []string{"run 1"}}, {ID: geo.ID{0xd2}, Name: "fish 3"}}

@@ -261,10 +261,17 @@ func settleArticles(toks []tok, x *lexer) {
 			rod = true
 		case !small && next < len(toks) && (toks[next].has(positionOf) || toks[next].has(touchOf) && acts(toks[next].span.of(x.text))):
 			rod = next+1 >= len(toks) || !toks[next+1].has(fishNoun)
+		case !small && next < len(toks) && verbs[fold(toks[next].span.of(x.text))]:
+			rod = true
 		}
 		t.senses = slices.DeleteFunc(slices.Clone(t.senses), func(s sense) bool { return (s.slot == rodName) != rod })
 	}
 }
+
+// verbs are words that say what somebody did: a capital A before one is a rod.
+var verbs = map[string]bool{"had": true, "got": true, "went": true, "has": true, "was": true, "is": true, "changed": true, "changed to": true, "swapped": true, "swapped to": true,
+	"switched": true, "switched to": true, "put on": true, "put up": true, "tied on": true, "fished": true, "fished with": true, "started": true, "began": true, "down": true, "went down": true,
+	"through": true, "went through": true, "stopped": true, "packed up": true, "finished": true}
 
 // acts tells the verb of a touch from its noun: landed, came off, but a pull.
 func acts(word string) bool {

@@ -273,7 +273,8 @@ func TestOtherNight(t *testing.T) {
 // entries or notes.
 func FuzzRead(f *testing.F) {
 	for _, s := range []string{"A alder 2220-2310 first run\n2241 landed 1lb10", "Sat 4 July, Home Beat", "((", "tag", "\xff\xfe ½½ 1lb", "é, a - b; . ' \" °",
-		"between 22:41 and", "about c. ~ 2250ish?", "1lb10 1lb10 1lb10", "lost off took touch rose clear lost off", "2241 ± 5", "leader leader point point", "note:", "ten to", "5 ft 6"} {
+		"between 22:41 and", "about c. ~ 2250ish?", "1lb10 1lb10 1lb10", "lost off took touch rose clear lost off", "2241 ± 5", "leader leader point point", "note:", "ten to", "5 ft 6", "half ten to quarter past eleven alder",
+		"from ten to eleven", "a quarter to midnightish ±5", "in the crook in alder 2241", "58F 2140 water f3", "A: \r\n2241 landed\r\n", "herling 10oz kept", "cloud 2/8 thin", "point 2in full dark alone", "after fish 3"} {
 		f.Add(s)
 	}
 	ctx := larrick(f)

@@ -46,12 +46,12 @@ var words = func() *trie {
 		"wasn't", "wasnt", "couldn't", "couldnt", "can't", "neither", "nor", "nobody", "none", "instead of", "unless", "than", "why", "who", "remember", "they", "others", "missed")
 	row(fishWord, nil, "about the fish: in the note", "fresh", "stale", "silver", "bright", "coloured", "red", "dark", "fat", "thin", "small", "big", "long", "tiny", "wee", "jumped", "hard", "well", "strong")
 	row(runVerb, nil, "fishing the pool", "run", "fished", "fishing", "went down", "down", "started", "began", "went through", "through")
-	row(bankOf, geo.TrueLeft, "true left bank", "left bank", "true left", "true left bank", "from the left bank", "lb bank")
-	row(bankOf, geo.TrueRight, "true right bank", "right bank", "true right", "true right bank", "from the right bank")
+	row(bankOf, geo.TrueLeft, "true left bank", "left bank", "true left", "true left bank", "from the left bank", "lb bank", "tl")
+	row(bankOf, geo.TrueRight, "true right bank", "right bank", "true right", "true right bank", "from the right bank", "tr")
 
 	row(touchOf, journal.Follow, "a follow", "follow", "followed", "a follow", "following", "wake behind the fly")
 	row(touchOf, journal.Boil, "a boil", "boil", "boiled", "swirl", "swirled", "boil at the fly")
-	row(touchOf, journal.Pluck, "a pluck", "pluck", "plucked", "nip", "knock", "tap", "tug", "plucks")
+	row(touchOf, journal.Pluck, "a pluck", "pluck", "plucked", "nip", "knock", "tap", "tug", "plucks", "tapped", "tugged", "nipped", "knocked", "nudged", "nudge")
 	row(touchOf, journal.Pull, "a pull", "pull", "pulled", "good pull")
 	row(touchOf, journal.Lost, "hooked, came off", "came off", "fell off", "dropped", "lost", "off", "hooked and lost", "hooked lost", "threw the hook", "shook off")
 	row(flyLost, nil, "the fly was lost", "lost", "broke off", "snapped off", "left in a tree", "fly gone")
@@ -106,7 +106,7 @@ var words = func() *trie {
 		}
 	}
 	row(flyWord, "medium", "of the fly: medium", "medium")
-	row(changeVerb, nil, "changed to", "changed", "changed to", "change", "put on", "swapped", "swapped to", "put up", "now fishing", "tied on", "new")
+	row(changeVerb, nil, "changed to", "changed", "changed to", "change", "put on", "swapped", "swapped to", "switched", "switched to", "put up", "now fishing", "tied on", "new")
 	row(lineOf, journal.Floating, "floating line", "floating line", "floater", "floating")
 	row(lineOf, journal.Intermediate, "intermediate line", "intermediate", "intermediate line")
 	row(lineOf, journal.SinkTip, "sink-tip line", "sink tip", "sink-tip", "sink tip line", "sink-tip line")
@@ -131,9 +131,10 @@ var words = func() *trie {
 	row(cloudOf, 0, "the sky clear", "clear", "cleared")
 	row(clarityOf, journal.ClearWater, "the water clear", "clear", "cleared")
 	row(cloudKindOf, journal.ThinCloud, "thin cloud", "thin cloud", "cloud thin")
+	row(cloudKindOf, journal.ThinCloud, bareThin, "thin")
 	row(cloudKindOf, journal.AverageCloud, "average cloud", "average cloud")
 	row(cloudKindOf, journal.DarkCloud, "dark cloud", "dark cloud", "cloud dark", "heavy cloud", "thick cloud")
-	row(moonNoun, nil, "the moon", "moon", "the moon")
+	row(moonNoun, nil, "the moon", "moon", "the moon", "full moon", "half moon", "new moon")
 	row(moonOf, journal.MoonClear, "moon up", "moon up", "moon out", "moon over the hill", "moon rose", "moon on the water", "moon is up", "moon came up", "moon came out", "full moon up", "moon clear", "moon on water")
 	row(moonOf, journal.MoonVeiled, "moon veiled", "moon veiled", "moon hazy", "veiled moon", "hazy moon", "veiled")
 	row(moonOf, journal.MoonBehind, "moon behind", "moon behind", "moon behind cloud", "moon behind the hill", "moon behind clouds", "moon in", "moon hidden", "moon gone behind the hill", "moon gone")
@@ -158,9 +159,9 @@ var words = func() *trie {
 		"south-west": 225, "north-west": 315, "south-east": 135, "north-east": 45, "westerly": 270, "easterly": 90, "southerly": 180, "northerly": 0} {
 		row(windFrom, d, "from the "+w, w)
 	}
-	row(mistOf, true, "mist", "mist", "misty", "mist down", "mist rising", "steam")
+	row(mistOf, true, "mist", "mist", "misty", "mist down", "mist coming down", "mist came down", "mist rising", "steam")
 	row(mistOf, false, "no mist", "no mist", "mist gone", "mist cleared")
-	row(rainOf, true, "rain", "rain", "raining", "drizzle", "rain started", "started raining")
+	row(rainOf, true, "rain", "rain", "raining", "drizzle", "showers", "showery", "rain on and off", "rain off and on", "rain started", "started raining")
 	row(rainOf, false, "no rain", "no rain", "dry", "rain stopped")
 	row(airNoun, nil, "the air", "air", "air temp", "air temperature")
 	row(riverNoun, nil, "the river", "river", "water", "water temp", "water temperature", "river temp")
@@ -183,5 +184,9 @@ var words = func() *trie {
 	}
 	return t
 }()
+
+// bareThin is thin without the cloud beside it, which says something only of a cloud that is
+// spoken of.
+const bareThin = "thin, of the cloud"
 
 var compass = []string{"n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw"}
