@@ -35,7 +35,8 @@ type BeatDesk struct {
 	corner  bool // vertex is set
 	held    *held
 	refused *draft.Error
-	typed   map[string]string // texts of fields that cannot be read, by ID of thing and field
+	typed   map[string]string // texts of fields as typed, by ID of thing and field
+	typing  bool              // a field is being filled in
 	found   []draft.Finding   // of the draft on the table
 	width   units.Metres      // of a river drawn by its middle
 	measure units.Metres

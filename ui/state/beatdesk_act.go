@@ -21,6 +21,9 @@ func (b *BeatDesk) do(about string, f func(draft.Draft) (draft.Draft, error)) (e
 	}
 	b.d.act(func() {
 		b.held = nil
+		if !b.typing {
+			b.typed = map[string]string{}
+		}
 		var next draft.Draft
 		next, err = f(b.top.hist.Now)
 		b.tell()

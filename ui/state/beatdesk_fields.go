@@ -140,24 +140,29 @@ func bankChoices() []Choice {
 	return []Choice{{"", words.NotKnown()}, {string(geo.TrueLeft), words.BankName(geo.TrueLeft)}, {string(geo.TrueRight), words.BankName(geo.TrueRight)}}
 }
 
-// Set fills in a field of the panel. A text that cannot be read stays in the field with its
-// reason, and the drawing as it was.
+// Set fills in a field of the panel. What is typed stays in the field as it was typed until something
+// else is done, so that no letter is put right under the hand; a text that cannot be read stays
+// with its reason, and the drawing as it was.
 func (b *BeatDesk) Set(id, text string) {
 	if b.top == nil {
 		return
 	}
 	b.d.act(func() {
 		b.tell()
+		free := false
 		for _, f := range b.Fields() {
 			if f.ID == id {
 				text = pickValue(f.Choices, text)
+				free = f.Kind == Text || f.Kind == Combo || f.Kind == Lines
 			}
 		}
 		key := b.fieldKey(id)
 		delete(b.typed, key)
-		if act, fault := b.read(id, text); fault != "" {
-			b.typed[key] = text
-		} else if err := act(); err != nil {
+		b.typing = true
+		act, fault := b.read(id, text)
+		failed := fault != "" || act() != nil
+		b.typing = false
+		if failed || free && id != "trace" {
 			b.typed[key] = text
 		}
 	})

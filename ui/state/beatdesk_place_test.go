@@ -33,3 +33,25 @@ func TestBeatPlace(t *testing.T) {
 	}
 	assert.Equal(t, []string{"Europe/London", "Europe/Dublin"}, near, "beside a border both are offered")
 }
+
+// Ensure that what is typed stands as it was typed, letter by letter, and is put in its usual form
+// only when something else is done.
+func TestBeatTypedAsTyped(t *testing.T) {
+	b := emptyDesk(t).Beats()
+	drawThree(t, b)
+	b.Select(b.Order()[0])
+	for i, name := 1, "The  Alder "; i <= len(name); i++ {
+		b.Set("name", name[:i])
+		assert.Equal(t, name[:i], fieldOf(b, "name").Value)
+	}
+	assert.Equal(t, "The Alder", b.now().Beat.InOrder()[0].Name)
+	assert.NoError(t, b.MoveInOrder(+1))
+	assert.Equal(t, "The Alder", fieldOf(b, "name").Value)
+	b.New()
+	for i, place := 1, "54.984, -4.428"; i <= len(place); i++ {
+		b.Set("place", place[:i])
+		assert.Equal(t, place[:i], fieldOf(b, "place").Value)
+	}
+	assert.Empty(t, fieldOf(b, "place").Error)
+	assert.Equal(t, "Europe/London", b.now().Beat.Zone)
+}
