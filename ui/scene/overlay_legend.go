@@ -32,12 +32,14 @@ func TogetherLegend(width float64, look Look) *draw.List {
 			s.Stroke(draw.Line(draw.Pt(c.X-14, c.Y+6), draw.Pt(c.X+14, c.Y+6)), draw.Stroke{Width: 1.4}, look.Ink)
 		}},
 	}
-	for _, it := range legendContacts(look) {
-		if it.text != words.LegendUncertain() {
+	// Photos, and what a night's own legend says of rules, are not on these pictures.
+	for _, it := range append(legendContacts(look), legendTackle(look)...) {
+		switch it.text {
+		case words.LegendUncertain(), words.LegendPhoto(), words.LegendOffRule():
+		default:
 			items = append(items, it)
 		}
 	}
-	items = append(items, legendTackle(look)...)
 	items = append(items, legendPicked(look)[0])
 	return legend(width, look, items, 19)
 }

@@ -90,12 +90,12 @@ func (g *together) settle(h half, all []swarmSpot, step float64) bool {
 	return fits
 }
 
-// fish draws the contacts of one axis: how far each may lie off, then the marks, those
-// that stand out on top.
+// fish draws the contacts of one axis: how far those that stand out may lie off (of few
+// nights, all), then the marks, those that stand out on top.
 func (g *together) fish(h half) {
 	for _, s := range h.spots {
 		for _, r := range s.fish.Reach {
-			if x0, x1, ok := h.along.span(r); ok && x1-x0 > 2 && !s.fish.Contact.At.Exact() && s.w != recedes {
+			if x0, x1, ok := h.along.span(r); ok && x1-x0 > 2 && !s.fish.Contact.At.Exact() && (s.w == stands || len(h.o.Nights) <= MostOverlaid) {
 				g.list.Stroke(draw.Line(draw.Pt(x0, s.c.Y), draw.Pt(x1, s.c.Y)), draw.Stroke{Width: 7, Cap: draw.RoundCap}, draw.Fade(g.look.Fish, 0.22*s.w.strength()))
 			}
 		}

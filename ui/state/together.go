@@ -38,8 +38,24 @@ func (d *Desk) Together() *Together {
 	if d.together == nil {
 		d.together = &Together{d: d, picture: scene.JoinedPicture, nights: map[journal.ID]*timeline.Night{}}
 		d.together.choice = d.together.usual()
+		d.together.stands = d.together.first()
 	}
 	return d.together
+}
+
+// first is the night that stands out at first: the open one if it is among those laid,
+// else the latest fished.
+func (t *Together) first() journal.ID {
+	var latest journal.ID
+	for _, x := range t.choice.Select(t.Traits()) {
+		if x.Trip == t.d.trip {
+			return x.Trip
+		}
+		if latest.IsZero() {
+			latest = x.Trip
+		}
+	}
+	return latest
 }
 
 // act changes what is shown.

@@ -163,9 +163,14 @@ func (t *Together) Years() []int {
 	return distinct(t.Traits(), func(x timeline.Traits) []int { return []int{x.Evening.Year} })
 }
 
-// Months returns the months fished, in the order of the year.
+// Months returns the months fished in the year chosen, in the order of the year.
 func (t *Together) Months() []time.Month {
-	out := distinct(t.Traits(), func(x timeline.Traits) []time.Month { return []time.Month{x.Evening.Month} })
+	out := distinct(t.Traits(), func(x timeline.Traits) []time.Month {
+		if t.choice.Year != 0 && x.Evening.Year != t.choice.Year {
+			return nil
+		}
+		return []time.Month{x.Evening.Month}
+	})
 	slices.Sort(out)
 	return out
 }

@@ -128,6 +128,9 @@ func TestTogetherByKeys(t *testing.T) {
 	for i := 1; i < len(nights); i++ {
 		assert.False(t, nights[i].Night.Log.Trip.Evening.Before(nights[i-1].Night.Log.Trip.Evening))
 	}
+	assert.Equal(t, nights[len(nights)-1].Night.Log.Trip.ID, r.Stands(), "the latest at first")
+	press(t, d, key("Escape"))
+	assert.Zero(t, r.Stands())
 	press(t, d, key("Down"))
 	assert.Equal(t, nights[0].Night.Log.Trip.ID, r.Stands())
 	assert.False(t, r.NextNight(-1), "there is none before the first")
@@ -301,7 +304,8 @@ func BenchmarkTogetherAxis(b *testing.B) {
 func TestTogetherListByKeys(t *testing.T) {
 	d, r := inTogether(t)
 	d.SetPart(OnPicks)
-	for range 25 {
+	r.Stand(r.Rows()[0].Trip)
+	for range 24 {
 		press(t, d, key("Down"))
 	}
 	rows := r.Rows()

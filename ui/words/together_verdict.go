@@ -41,8 +41,12 @@ func Verdict(light *timeline.Overlay) string {
 	case fish < leastFish:
 		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s; it takes %d fish at least.", have, leastFish)
 	case full < 2:
-		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s, but of %d steps of light only %d has %.0f rod-hours and %d nights behind it.",
-			have, hours, full, leastHours.Hours(), leastNights)
+		steps := "none of " + number(hours, "step", "steps") + " of light has"
+		if full == 1 {
+			steps = "only one of " + number(hours, "step", "steps") + " of light has"
+		}
+		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s, but %s %.0f rod-hours and %d nights behind it.",
+			have, steps, leastHours.Hours(), leastNights)
 	}
 	return fmt.Sprintf("%s: %d of %d steps of light have %.0f rod-hours and %d nights behind them and may be compared, which takes intervals; this picture shows only where fish came and where they were fished for.",
 		capital(have), full, hours, leastHours.Hours(), leastNights)
