@@ -49,7 +49,7 @@
 // down no pool is marked Stood and not ticked. A photo's moment is exact where
 // an offset was given or the satellite fix agrees within 2 min, else about 5 min.
 //
-// Memory: Read keeps 40 bytes a position, at most a million; with Count none, however large the
+// Memory: Read keeps 40 bytes a position, at most two million; with Count none, however large the
 // file. Files are not changed; Originals lists those to be copied first (package album). Not done: making a
 // night that is not written yet, FIT, and telling a fish from a fly in a picture.
 package intake

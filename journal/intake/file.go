@@ -17,9 +17,9 @@ import (
 	"gloamline/journal/units"
 )
 
-// MaxFixes is how many timed positions of one file are kept: eleven days at one a
-// second, 40 MB of memory. A larger file is refused; its head is known all the same.
-const MaxFixes = 1_000_000
+// MaxFixes is how many timed positions of one file are kept: twenty-three days at one a
+// second, 80 MB of memory. A larger file is refused; its head is known all the same.
+const MaxFixes = 2_000_000
 
 // Fix is one timed position by the clock of the device, in UTC.
 type Fix struct {
