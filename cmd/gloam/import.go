@@ -285,7 +285,7 @@ func importChoices(b *intake.Batch, o importOrder) (intake.Choices, error) {
 func acceptImport(j *journal.Journal, b *intake.Batch, c intake.Choices, path string) (journal.Change, error) {
 	plan, err := b.Plan(c)
 	if unsettled := (*intake.UnsettledError)(nil); errors.As(err, &unsettled) {
-		return journal.Change{}, words.Told{What: "What was asked for contradicts what is written.", Do: "Nothing was stored. Leave it out of --only, or name it in --take."}
+		return journal.Change{}, words.Told{What: words.Unsettled(len(unsettled.Keys)).What, Do: "Nothing was stored. Leave it out of --only, or name it in --take."}
 	}
 	if err != nil {
 		return journal.Change{}, err
@@ -295,7 +295,8 @@ func acceptImport(j *journal.Journal, b *intake.Batch, c intake.Choices, path st
 	}
 	for _, x := range b.Originals(plan) {
 		if err := album.Beside(path).Keep(x.Path, x.SHA256, x.Format); err != nil {
-			return journal.Change{}, words.Told{What: x.Path + " could not be copied: " + err.Error() + ".", Do: "Nothing was stored. Leave --copy away to link it, or see that there is room."}
+			what, _ := words.NotCopied(err, x.Path)
+			return journal.Change{}, words.Told{What: what, Do: "Try again, or leave --copy away to link it."}
 		}
 	}
 	return b.Commit(j, c)

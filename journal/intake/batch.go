@@ -10,13 +10,16 @@ import (
 // Order says for which night files are to be proposed, and answers what they leave open.
 type Order struct {
 	Trip     journal.ID
-	Rod      journal.ID                // whose track and fish; zero: the only rod of the night
-	Clocks   map[string]time.Duration  // by device (DeviceOf): what to add to its clock
-	Zone     *time.Location            // of cameras that name none; nil: the night's
-	Copied   bool                      // originals of photos are copied beside the journal, else linked
-	Now      time.Time                 // when the files are read in
-	Detector *Detector                 // nil: Usual
-	Gauges   map[string]gauge.Settings // by station; others: gauge.Common
+	Rod      journal.ID               // whose track and fish; zero: the only rod of the night
+	Clocks   map[string]time.Duration // by device (DeviceOf): what to add to its clock
+	Zone     *time.Location           // of cameras that name none; nil: the night's
+	Copied   bool                     // originals of photos are copied beside the journal, else linked
+	Now      time.Time                // when the files are read in
+	Detector *Detector                // nil: Usual
+	// IDs, if not nil, remembers the identities of proposals by key, so that what is
+	// proposed again under another answer is the same record, and edits of it hold.
+	IDs    map[string]journal.ID
+	Gauges map[string]gauge.Settings // by station; others: gauge.Common
 }
 
 // Batch is what a number of files propose for one night: values to be shown, ticked and

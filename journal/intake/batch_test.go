@@ -159,6 +159,26 @@ func TestKnownAgain(t *testing.T) {
 	assert.Equal(t, 90*time.Second, b.Sources[0].Record.Offset)
 }
 
+// Ensure that identities stay the same from one look to the next, so that edits hold, but
+// that one removed is not used again.
+func TestIdentities(t *testing.T) {
+	w := newWorld(t, "anna")
+	f := w.track("")
+	o := w.order()
+	o.IDs = map[string]journal.ID{}
+	a, b := w.propose(o, f), w.propose(o, f)
+	for i := range a.Proposals {
+		assert.Equal(t, a.Proposals[i].Record.Ref(), b.Proposals[i].Record.Ref())
+	}
+	edited := of[journal.Run](a)[0].Record.(journal.Run)
+	edited.Note = "the first cast was later"
+	w.commit(b, intake.Choices{of[journal.Run](b)[0].Key: {Do: intake.Accept, Record: edited}})
+	assert.Equal(t, "the first cast was later", entries[journal.Run](w.night())[0].Note)
+	_, err := w.j.Remove(edited.Ref())
+	require.NoError(t, err)
+	assert.NotEqual(t, edited.ID, of[journal.Run](w.propose(o, f))[0].Record.Ref().ID)
+}
+
 // Ensure that an offset moves all that the device says, and is stored with the file; that the
 // next file of the device offers it, and takes it only when told.
 func TestOffset(t *testing.T) {

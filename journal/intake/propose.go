@@ -97,7 +97,7 @@ func (m *maker) whose() {
 // source makes a source of a file: the one the journal knows, or a new one.
 func (m *maker) source(i int, f *File) {
 	s := Source{File: f, Device: DeviceOf(f)}
-	s.Record = journal.Source{ID: journal.NewID(), SHA256: f.SHA256, Name: f.Name, Format: string(f.Kind), Device: s.Device, Read: m.order.Now}
+	s.Record = journal.Source{ID: m.id(f.SHA256), SHA256: f.SHA256, Name: f.Name, Format: string(f.Kind), Device: s.Device, Read: m.order.Now}
 	var before *journal.Source
 	for k, old := range m.sources {
 		if old.SHA256 == f.SHA256 {
@@ -144,9 +144,22 @@ func (m *maker) add(p Proposal) {
 	m.Proposals = append(m.Proposals, p)
 }
 
+// id is a new identity, or the one remembered for a key that nothing was decided on.
+func (m *maker) id(key string) journal.ID {
+	if _, decided := m.past[key]; decided || m.order.IDs == nil || key == "" {
+		return journal.NewID()
+	}
+	id, ok := m.order.IDs[key]
+	if !ok {
+		id = journal.NewID()
+		m.order.IDs[key] = id
+	}
+	return id
+}
+
 // head makes the head of an entry from a source.
 func (m *maker) head(i int, how, key string, w journal.When) journal.Head {
-	return journal.Head{ID: journal.NewID(), Trip: m.Log.Trip.ID, Rod: m.Rod, When: w,
+	return journal.Head{ID: m.id(key), Trip: m.Log.Trip.ID, Rod: m.Rod, When: w,
 		From: journal.Origin{How: how, Source: m.Sources[i].Record.ID, Key: key}}
 }
 

@@ -46,7 +46,8 @@ func (m *maker) levels(i int, s gauge.Series) {
 		name = strings.TrimSuffix(m.Sources[i].File.Name, filepath.Ext(m.Sources[i].File.Name))
 	}
 	unit, scale := fileUnit(s.Unit)
-	out := journal.Series{ID: journal.NewID(), Source: m.Sources[i].Record.ID, Station: name, What: "level", Unit: unit, Datum: s.Datum}
+	key := keyOf(m.Sources[i].File, "level/"+name+"/"+m.Log.Trip.Evening.String())
+	out := journal.Series{ID: m.id(key), Source: m.Sources[i].Record.ID, Station: name, What: "level", Unit: unit, Datum: s.Datum}
 	inside := 0
 	all := readings(s, scale)
 	for _, r := range all {
@@ -65,7 +66,6 @@ func (m *maker) levels(i int, s gauge.Series) {
 	if len(out.Points) < len(all) {
 		m.remark(i, Remark{Kind: ReadingsCut, Count: len(out.Points), Of: len(all)})
 	}
-	key := keyOf(m.Sources[i].File, "level/"+name+"/"+m.Log.Trip.Evening.String())
 	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true, River: m.river(name, s)}
 	_, decided := m.past[key]
 	if fresh, conflicts := m.fresh(out); !decided {

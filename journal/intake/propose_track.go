@@ -41,8 +41,9 @@ func (m *maker) track(i int) {
 	if len(kept) < len(fixes) {
 		m.remark(i, Remark{Kind: TrackThinned, Count: len(kept), Of: len(fixes), Metres: float64(within)})
 	}
-	m.add(Proposal{Key: keyOf(f, "track/"+m.Log.Trip.Evening.String()), Source: i, At: fixes[0].At, Confidence: 1, Ticked: true,
-		Record: journal.Track{ID: journal.NewID(), Source: s.Record.ID, Trip: journal.Of(m.Log.Trip.ID), Rod: journal.Of(m.Rod), Fixes: kept}})
+	key := keyOf(f, "track/"+m.Log.Trip.Evening.String())
+	m.add(Proposal{Key: key, Source: i, At: fixes[0].At, Confidence: 1, Ticked: true,
+		Record: journal.Track{ID: m.id(key), Source: s.Record.ID, Trip: journal.Of(m.Log.Trip.ID), Rod: journal.Of(m.Rod), Fixes: kept}})
 
 	detector := Usual()
 	if m.order.Detector != nil {

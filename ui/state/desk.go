@@ -43,9 +43,10 @@ type Desk struct {
 	busy   int  // depth of act
 	news   What // gathered while busy
 
-	list  list
-	room  Room
-	boxes *BoxDesk
+	list   list
+	room   Room
+	boxes  *BoxDesk
+	intake *IntakeDesk // nil until it is entered
 
 	night   *timeline.Night
 	fault   error // why the open night cannot be shown
