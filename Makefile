@@ -126,7 +126,7 @@ fuzz: go
 	for f in $$(grep -rlE '^func Fuzz' --include='*_test.go' cmd ui journal geo timeline assets | sort); do
 	  for name in $$(sed -nE 's/^func (Fuzz[A-Za-z0-9_]*)\(.*/\1/p' $$f); do
 	    echo "== $$name in $$(dirname $$f)"
-	    CGO_ENABLED=0 go test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) ./$$(dirname $$f)
+	    CGO_ENABLED=0 go test -run '^$$' -fuzz "^$$name\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 2s ./$$(dirname $$f)
 	  done
 	done
 
