@@ -48,6 +48,8 @@ func TestDarknessFromFiveLogs(t *testing.T) {
 	ten := Darknesses(beatLogs(.1, .12, .11, .14, .13, .1, .12, .11, .14, .13))[0]
 	assert.Equal(t, "pool", ten.Pools[0].Fit.From)
 	assert.Equal(t, 5, ten.Pools[0].Fit.Used)
+	// Every second log lies on the pool, at half of the light: 0.1, 0.11, 0.13, 0.12, 0.14.
+	assert.InDelta(t, math.Pow(10, (5*math.Log10(.06)+4*math.Log10(.3))/9), ten.Pools[0].Fit.Lux, 1e-9, "by the light on the pool")
 }
 
 // Ensure that a moment far from the others is told and left out.

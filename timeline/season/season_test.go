@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/timeline/tally"
 )
 
 func demoNights(t testing.TB) Nights {
@@ -237,6 +238,28 @@ func TestVerdicts(t *testing.T) {
 	great := made(hours, repeat(14, [Bands]float64{}))
 	great[0] = made([][Bands]float64{{3: 3}}, [][Bands]float64{{3: 20}})[0]
 	assert.Equal(t, NoneSeen, Fold(Nights{Digests: great}, View{}).Settle().Table("light").Verdict)
+}
+
+// Ensure that only what stands after Holm's correction is called a difference, what is
+// small by itself an idea, and that each says how many were looked at: of 0.01, 0.04, 0.03 and
+// 0.5 the corrected ones are 0.04, 0.09, 0.09 and 0.5.
+func TestSpeak(t *testing.T) {
+	var list []*Table
+	for _, p := range []float64{.01, .04, .03, .5} {
+		list = append(list, &Table{Test: &Test{Test: tally.Test{P: p}}})
+	}
+	quiet := &Table{Verdict: NotEnough}
+	speak(append(list, quiet))
+	for i, want := range []struct {
+		v Verdict
+		p float64
+	}{{Differs, .04}, {Idea, .09}, {Idea, .09}, {NoneSeen, .5}} {
+		assert.Equal(t, want.v, list[i].Verdict)
+		assert.InDelta(t, want.p, list[i].Test.Holm, 1e-12)
+		assert.Equal(t, 4, list[i].Test.Looked)
+	}
+	assert.Equal(t, NotEnough, quiet.Verdict)
+	assert.Nil(t, quiet.Test)
 }
 
 // Ensure that clock and light are told apart where they can be, and not where they go

@@ -100,6 +100,15 @@ func TestWithinHoldsItsPromise(t *testing.T) {
 	assert.Greater(t, pooled, worlds/4, "what the strata are for: without them the rich ones deceive")
 }
 
+// Ensure that the statistic is twice sum x log(x/mu), mu summed over the strata: by hand,
+// 3 and 5 seen of 8; expected 4/3 of 4 and 4/2 of 4, so 10/3 and 14/3.
+func TestWithinStatistic(t *testing.T) {
+	s := []Stratum{{[]float64{1, 3}, []float64{1, 2}}, {[]float64{2, 2}, []float64{5, 5}}}
+	want := 2 * (3*math.Log(3/(10./3)) + 5*math.Log(5/(14./3)))
+	assert.InDelta(t, want, Within(s, 10, 1).Statistic, 1e-9)
+	assert.InDelta(t, Deviance(fewX, fewT), Within([]Stratum{{fewX, fewT}}, 10, 1).Statistic, 1e-9)
+}
+
 // Ensure that a difference within strata is found.
 func TestWithinFinds(t *testing.T) {
 	var strata []Stratum

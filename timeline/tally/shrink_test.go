@@ -61,6 +61,7 @@ func TestFitPriorIsLikeliest(t *testing.T) {
 		best := f.poisson()
 		if !p.Pooled {
 			best = f.profile(math.Log(p.A))
+			assert.Greater(t, best, f.poisson()+1e-6, "otherwise one rate does as well")
 		}
 		if f.sumX > 0 {
 			for logA := -6.9; logA < 13.9; logA += 0.13 {
