@@ -96,3 +96,26 @@ func TestJoinedOnlyWhereAsked(t *testing.T) {
 	assert.Greater(t, one, none)
 	assert.Greater(t, all, one)
 }
+
+// Ensure that nothing moves under the pointer: what is pointed at is drawn stronger and
+// joined, and every mark stays where it was.
+func TestPointingMovesNothing(t *testing.T) {
+	set := sharedDemo(t)[:20]
+	s := sides(set, timeline.GreyAxis)
+	size := draw.Size{W: 1000, H: 640}
+	for _, p := range scene.Pictures {
+		v := scene.TogetherView{Night: set[3].Log.Trip.ID}
+		before := scene.Together(p, s, size, scene.Dusk, v)
+		for _, n := range set[:6] {
+			v.Over = n.Log.Trip.Ref()
+			if len(n.Contacts) > 0 {
+				v.Over = n.Contacts[0].Ref()
+			}
+			after := scene.Together(p, s, size, scene.Dusk, v)
+			require.Len(t, after.Hits, len(before.Hits))
+			for i := range before.Hits {
+				require.Equal(t, before.Hits[i].Box, after.Hits[i].Box, "%s", p)
+			}
+		}
+	}
+}

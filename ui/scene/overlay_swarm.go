@@ -35,7 +35,7 @@ func (g *together) swarm(h half) []swarmSpot {
 				continue
 			}
 			s := swarmSpot{night: l, at: i, fish: f, size: contactSize(f.Contact.Contact), w: g.weight(l.Night)}
-			if g.picked(f.Contact.Ref()) {
+			if f.Contact.Ref() == g.v.Fish { // what is only pointed at stays where it is
 				s.w = stands
 			}
 			s.c.X = x
@@ -103,7 +103,11 @@ func (g *together) fish(h half) {
 	for i := len(h.spots) - 1; i >= 0; i-- {
 		s := h.spots[i]
 		ref := s.fish.Contact.Ref()
-		drawContact(g.list, g.look, s.fish.Contact.Contact, s.c, s.w.strength())
+		strength := s.w.strength()
+		if g.picked(ref) {
+			strength = 1
+		}
+		drawContact(g.list, g.look, s.fish.Contact.Contact, s.c, strength)
 		if s.num.S != "" {
 			s.num.At = draw.Pt(s.c.X+s.size.W/2+3, s.c.Y)
 			g.list.Text(s.num)
