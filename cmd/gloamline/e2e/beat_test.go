@@ -34,18 +34,15 @@ func (p *program) onPlan(x, y float64) (wx, wy float64) {
 	return r.x + r.w/2 + (x-cx)*k, r.y + r.h/2 - (y-cy)*k
 }
 
-// draw takes a tool in hand, clicks on places of the plan and closes with a double click.
+// draw takes a tool in hand, clicks on places of the plan and closes with Enter.
 func (p *program) draw(tool string, places ...[2]float64) {
 	p.d.t.Helper()
 	p.click(p.settled("command draw.tool-"+tool), "1")
-	for i, at := range places {
+	for _, at := range places {
 		p.pointer(p.onPlan(at[0], at[1]))
-		if i < len(places)-1 {
-			p.d.run("xdotool", "click", "1")
-			continue
-		}
-		p.d.run("xdotool", "click", "--repeat", "2", "--delay", "90", "1")
+		p.d.run("xdotool", "click", "1")
 	}
+	p.press("Return") // two clicks that a slow machine takes for two would leave it open
 }
 
 // bearing is where a direction of the skyline lies in the window, in degrees; south is in the middle.
