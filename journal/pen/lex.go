@@ -116,7 +116,7 @@ func (x *lexer) walk(t *trie, i int) (n int, s []sense) {
 		if t = t.next[x.fold(j)]; t == nil {
 			break
 		}
-		if len(t.senses) > 0 {
+		if len(t.senses) > 0 && !(j > i && x.measures(j)) {
 			n, s = j-i+1, t.senses
 		}
 	}
@@ -140,6 +140,16 @@ func (x *lexer) prefix(i int, best tok) tok {
 		}
 	}
 	return best
+}
+
+// measures reports whether a number has its unit behind it: the 1 of “dropper 1in” is of
+// the inch.
+func (x *lexer) measures(j int) bool {
+	if x.atoms[j].kind != numberAtom || unitWords[x.fold(j+1)] == "" {
+		return false
+	}
+	_, ok := x.measure(j)
+	return ok
 }
 
 type poolWord struct {

@@ -220,6 +220,11 @@ func TestFlyAlone(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, "Anna point 2 in full dark 22:30 alone", text)
 
+	p = Read("2210 point 2in full dark, dropper 1in slim dark", ctx)
+	require.Equal(t, "rig", said(p))
+	assert.Equal(t, []journal.Mounted{{Position: 0, Fly: journal.Of(full2)}, {Position: 1, Fly: journal.Of(slim1)}},
+		p.Lines[0].Clauses[0].Readings[0].Entries[0].(journal.Rig).Flies, "the 1 is of the inch, not of the dropper")
+
 	within := journal.Contact{Head: journal.Head{ID: geo.ID{9}, Trip: ctx.Trip, Rod: anna, When: journal.Within(geo.ID{0xd1})}, Touch: journal.Boil}
 	ctx.Clock.Things = []Thing{{ID: geo.ID{0xd1}, Name: "The Crook", Run: true}}
 	within.When.Lo, within.When.Hi = instantOf(t, evening, "Europe/London", "22:00"), instantOf(t, evening, "Europe/London", "22:30")
