@@ -21,9 +21,10 @@ type BeatLine struct {
 }
 
 // BeatList draws the beats and, below them, what is drawn of the one on the table: its pools in
-// fishing order and its marks.
-func BeatList(beats, things []BeatLine, width float64, look Look) Scene {
+// fishing order and its marks. It is as high as it needs to be, size.H at least.
+func BeatList(beats, things []BeatLine, size draw.Size, look Look) Scene {
 	const row, head, pad = 40.0, 30.0, 12.0
+	width := size.W
 	h := head + row*float64(max(1, len(beats)))
 	if len(things) > 0 {
 		h += head + 8
@@ -31,7 +32,7 @@ func BeatList(beats, things []BeatLine, width float64, look Look) Scene {
 	for _, t := range things {
 		h += thingRow(t)
 	}
-	l := draw.NewList(draw.Size{W: width, H: h + 12})
+	l := draw.NewList(draw.Size{W: width, H: max(size.H, h+12)})
 	out := Scene{List: l}
 	l.Group(words.BeatsTitle())
 	l.Fill(draw.Rectangle(draw.Bounds(l.Size())), draw.NonZero, draw.Solid(look.Back))

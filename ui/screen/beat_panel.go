@@ -24,6 +24,7 @@ type beatPanel struct {
 	faults *fyne.Container
 	store  *own.Button
 	more   *fyne.Container
+	body   *fyne.Container
 	all    fyne.CanvasObject
 }
 
@@ -50,8 +51,8 @@ func newBeatPanel(r *beatRoom) *beatPanel {
 	c := s.desk.Command("beat.store")
 	p.store = s.button(c.Title(), tipOf(c), "", func() { s.run(c) })
 	p.store.Importance = widget.HighImportance
-	body := container.NewVBox(p.list, p.more, spacer(1), p.wants, p.faults)
-	p.all = container.NewPadded(container.NewBorder(container.NewPadded(p.head), container.NewBorder(nil, nil, nil, p.store), nil, nil, container.NewVScroll(body)))
+	p.body = container.NewVBox(p.list, p.more, spacer(1), p.wants, p.faults)
+	p.all = container.NewPadded(container.NewBorder(container.NewPadded(p.head), container.NewBorder(nil, nil, nil, p.store), nil, nil, container.NewVScroll(p.body)))
 	return p
 }
 
@@ -83,6 +84,7 @@ func (p *beatPanel) sync() {
 	p.list.Refresh()
 	p.wanting()
 	p.buttons()
+	p.body.Refresh() // rows may be higher or fewer now
 	c := p.r.s.desk.Command("beat.store")
 	p.store.SetText(c.Title())
 	if on := d.Changed() && c.Enabled(); on == p.store.Disabled() {

@@ -111,13 +111,11 @@ func (r *beatRoom) tap(p own.Pick) {
 	}
 }
 
-// double closes what is drawn, or puts a corner on an edge of what is picked out.
+// double puts a corner on an edge of what is picked out. With a tool that draws it means nothing:
+// the toolkit takes any two quick clicks for a double one, wherever they are, and a second click on
+// the last corner closes by itself.
 func (r *beatRoom) double(p own.Pick) {
-	if r.s.desk.ReadOnly() {
-		return
-	}
-	if r.desk.Tool() != state.Choose {
-		r.told(r.desk.Close())
+	if r.s.desk.ReadOnly() || r.desk.Tool() != state.Choose {
 		return
 	}
 	if g, ok := r.desk.GraspAt(r.point(p), r.reach()); ok && g.Corner {

@@ -268,7 +268,7 @@ func (l *wrapLayout) flow(o []fyne.CanvasObject, width float32, put bool) float3
 func (r *beatRoom) newRows() *own.Board {
 	b := r.s.board(state.Anywhere, func(size draw.Size) scene.Scene {
 		beats, things := r.lines()
-		return scene.BeatList(beats, things, size.W, r.s.look())
+		return scene.BeatList(beats, things, size, r.s.look())
 	})
 	b.Tall = true
 	b.Min = fyne.NewSize(minSide-12, 100)

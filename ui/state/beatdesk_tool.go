@@ -143,7 +143,10 @@ func (b *BeatDesk) Click(p geo.Point, within units.Metres) error {
 	q := b.Catch(p, within)
 	if least, draws := b.tool.draws(); draws {
 		if n := len(b.pending); n > 0 && b.pending[n-1].Distance(q) < within/4 {
-			return nil // the second of a double click
+			if n >= least { // the second of a double click, however long it took
+				return b.Close()
+			}
+			return nil
 		}
 		if n := len(b.pending); n >= least && n > 2 && q == b.pending[0] && (b.tool == DrawPool || b.tool == DrawTrees) {
 			return b.Close()

@@ -19,7 +19,7 @@ func PoolHeading(p geo.Pool) string {
 	}
 	return PoolName(p.Name)
 }
-func FeatureHeading(f geo.Feature) string { return capital(SpotTip(f)) }
+func FeatureHeading(f geo.Feature) string { return FeatureLine(f) }
 
 // Labels and hints of its fields.
 func BeatNameLabel() string   { return "Beat" }
