@@ -26,11 +26,11 @@ func (g *strip) offRule(rod int, foot float64) {
 }
 
 // offRuleDrop is how far below the flies' feet the mark runs, in dp.
-const offRuleDrop = 5.0
+const offRuleDrop = 6.3
 
 // drawOffRule draws rings from x0 to x1 at a height.
 func drawOffRule(s draw.Surface, c draw.Color, x0, x1, y float64) {
-	const r, step = 1.6, 7.0
+	const r, step = 1.3, 7.0
 	for x := x0 + r; x <= max(x1-r, x0+r); x += step {
 		s.Stroke(draw.Circle(draw.Pt(x, y), r), draw.Stroke{Width: 1}, c)
 	}

@@ -16,8 +16,8 @@ import (
 	"gloamline/journal/units"
 )
 
-// scribble writes a line at the foot of the log and stores it.
-func (p *program) scribble(line string) {
+// pen writes a line at the foot of the log and stores it.
+func (p *program) pen(line string) {
 	p.d.t.Helper()
 	n := p.count("msg=stored")
 	p.press("semicolon")
@@ -61,7 +61,7 @@ func TestNewcomersWalk(t *testing.T) {
 		"alder 2220-2310", "point 1in slim dark 2220", "2241 landed 1lb10 point", "2318 trees grey",
 		"long flat 2330-0040", "point 1/2in full dark 2330", "about 2350 lost fish point",
 	} {
-		p.scribble(line)
+		p.pen(line)
 	}
 	d.shot("n2-written")
 	when := "when=exact@4/21:41:00"
