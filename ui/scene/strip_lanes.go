@@ -99,11 +99,11 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 		g.rig(rig, rod, foot)
 	}
 	g.list.PopClip()
-	g.offRule(i, foot)
 	from := len(g.labels.taken)
 	for _, rig := range rod.Rigs {
 		g.rigLabel(rig, foot)
 	}
+	g.offRule(i, foot, g.labels.taken[from:])
 	// the rule of one inch stops at what is written on it
 	rule := draw.R(g.plot.Min.X, inchY-1, g.plot.W(), 2)
 	for _, s := range gaps(rule.Min.X, rule.Max.X, across(g.labels.taken[from:], rule)) {

@@ -7,8 +7,9 @@ import (
 )
 
 // offRule is the mark under a lane where the flies lay off a house rule: small open
-// rings in a row. It says so quietly; nothing is forbidden.
-func (g *strip) offRule(rod int, foot float64) {
+// rings in a row, which stop at what is written there. It says so quietly; nothing is
+// forbidden.
+func (g *strip) offRule(rod int, foot float64, taken []draw.Rect) {
 	for _, a := range g.n.Against {
 		if a.Rod != rod {
 			continue
@@ -19,7 +20,10 @@ func (g *strip) offRule(rod int, foot float64) {
 				continue
 			}
 			x0, x1 := g.axis.x(g.clipTime(w.From)), g.axis.x(g.clipTime(w.To))
-			drawOffRule(g.list, g.ink(g.look.Soft, w.From), x0, x1, foot+offRuleDrop)
+			line := draw.R(x0, foot+offRuleDrop-6, x1-x0, 12)
+			for _, s := range gaps(x0, x1, across(taken, line)) {
+				drawOffRule(g.list, g.ink(g.look.Soft, w.From), s[0], s[1], foot+offRuleDrop)
+			}
 			g.hit(g.n.Rods[rod].Rigs[a.Rig].Rig.Ref(), draw.R(x0-2, foot+offRuleDrop-4, max(x1-x0, 4)+4, 8), tip)
 		}
 	}
