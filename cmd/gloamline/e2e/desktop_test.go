@@ -33,8 +33,10 @@ func newDesktop(t *testing.T, width, height int) *desktop {
 	d := &desktop{t: t, home: t.TempDir()}
 	r, w, err := os.Pipe()
 	require.NoError(t, err)
-	x := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", fmt.Sprintf("%dx%dx24", width, height), "-dpi", "96", "-nolisten", "tcp", "-r") // -r: a key held long on a slow machine is one stroke
-	x.ExtraFiles = []*os.File{w}                                                                                                                 // it writes there which display it found free
+	// -r: a key held long on a slow machine is one stroke. -noreset: the server does not
+	// begin anew, and throw out whom it had, when the first who asked it something goes.
+	x := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", fmt.Sprintf("%dx%dx24", width, height), "-dpi", "96", "-nolisten", "tcp", "-r", "-noreset")
+	x.ExtraFiles = []*os.File{w} // it writes there which display it found free
 	d.start(x)
 	_ = w.Close()
 	number := make(chan string, 1)
