@@ -21,6 +21,7 @@ type Book struct {
 	left    map[journal.ID]Left
 	rules   []journal.HouseRule
 	shared  *shared // nil: to be read
+	todo    *todo   // of Step; nil: to be found
 }
 
 // shared is what nights have in common.
@@ -57,30 +58,9 @@ func NewBook(j *journal.Journal) *Book {
 // not nil, hears how many of how many are done, from the calling goroutine. An error means
 // that the journal itself could not be read.
 func (b *Book) Read(tell func(done, of int)) (Nights, error) {
-	if b.shared == nil {
-		s, err := b.readShared()
-		if err != nil {
-			return Nights{}, err
-		}
-		b.shared = s
-	}
-	trips, err := b.j.Trips()
+	trips, stale, greys, err := b.stale()
 	if err != nil {
 		return Nights{}, err
-	}
-	greys := map[journal.ID]timeline.Threshold{}
-	for id, beat := range b.shared.beats {
-		if greys[id], err = b.loader.Threshold(beat); err != nil {
-			return Nights{}, err
-		}
-	}
-	var stale []journal.Trip
-	for _, t := range trips {
-		d, made := b.digests[t.ID]
-		if _, left := b.left[t.ID]; made && d.Grey == greys[t.Beat] || left {
-			continue
-		}
-		stale = append(stale, t)
 	}
 	if err := b.make(stale, greys, tell); err != nil {
 		return Nights{}, err
@@ -94,6 +74,35 @@ func (b *Book) Read(tell func(done, of int)) (Nights, error) {
 		}
 	}
 	return out, nil
+}
+
+// stale returns all nights, those whose digests have to be made, and the thresholds of
+// the beats.
+func (b *Book) stale() (trips, stale []journal.Trip, greys map[journal.ID]timeline.Threshold, err error) {
+	if b.shared == nil {
+		s, err := b.readShared()
+		if err != nil {
+			return nil, nil, nil, err
+		}
+		b.shared = s
+	}
+	if trips, err = b.j.Trips(); err != nil {
+		return nil, nil, nil, err
+	}
+	greys = map[journal.ID]timeline.Threshold{}
+	for id, beat := range b.shared.beats {
+		if greys[id], err = b.loader.Threshold(beat); err != nil {
+			return nil, nil, nil, err
+		}
+	}
+	for _, t := range trips {
+		d, made := b.digests[t.ID]
+		if _, left := b.left[t.ID]; made && d.Grey == greys[t.Beat] || left {
+			continue
+		}
+		stale = append(stale, t)
+	}
+	return trips, stale, greys, nil
 }
 
 func (b *Book) readShared() (*shared, error) {
@@ -220,6 +229,7 @@ func ruleEdges(rules []journal.HouseRule) []float64 {
 
 // forget drops what a change may have altered.
 func (b *Book) forget(c journal.Change) {
+	b.todo = nil
 	for _, e := range c.Edits {
 		switch r := e.Ref(); r.Kind {
 		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindRule:

@@ -161,6 +161,7 @@ func (d *Desk) table() []*Command {
 	d.playTable(t)
 	d.beatTable(t)
 	d.togetherTable(t)
+	d.seasonTable(t)
 	d.boxTable(t)
 	d.viewTable(t)
 	return t.rows

@@ -75,7 +75,8 @@ type Desk struct {
 
 	card     *Card
 	beats    *BeatDesk
-	together *Together // nil until it is entered
+	together *Together   // nil until it is entered
+	season   *SeasonDesk // nil until it is entered
 	commands []*Command
 }
 

@@ -1,0 +1,273 @@
+package state
+
+import (
+	"slices"
+
+	"gloamline/journal"
+	"gloamline/timeline/season"
+	"gloamline/ui/scene"
+	"gloamline/ui/words"
+)
+
+// SeasonDesk is the room of a season: which nights count, what they come to, and which
+// questions are open. Nights are read a few at a time by Read; tests and resampled
+// figures are worked out beside the window, by Unsettled and Settle. It is remembered by
+// Encode and Decode.
+type SeasonDesk struct {
+	d *Desk
+
+	book  *season.Book
+	all   season.Nights
+	read  bool // all is up to date
+	done  int  // nights read, while it is not
+	of    int
+	fault error
+
+	view   season.View
+	sheet  *SeasonSheet // nil: to be folded
+	picked int          // a card; 0 is the first, of all of it
+	open   map[int]bool
+	full   map[int]bool // with the tests
+}
+
+// SeasonSheet is what a set of nights comes to.
+type SeasonSheet = season.Season
+
+// SeasonAsk is which nights and fish are asked for.
+type SeasonAsk = season.View
+
+// SeasonMeasures lists what may count as a fish.
+var SeasonMeasures = season.Measures
+
+// SeasonCards is how many cards there are: all of it, and the questions.
+const SeasonCards = 1 + 26
+
+// Season returns the room of a season.
+func (d *Desk) Season() *SeasonDesk {
+	if d.season == nil {
+		d.season = &SeasonDesk{d: d, book: season.NewBook(d.j), view: season.View{Measure: season.Hooked},
+			of: len(d.list.trips), open: map[int]bool{0: true}, full: map[int]bool{}}
+		d.j.Subscribe(d.season.follow)
+	}
+	return d.season
+}
+
+// follow has the nights read again as far as a change may have altered them.
+func (s *SeasonDesk) follow(journal.Change) {
+	s.act(func() { s.read, s.sheet, s.fault = false, nil, nil })
+}
+
+func (s *SeasonDesk) act(f func()) {
+	s.d.act(func() {
+		f()
+		s.d.tell(RoomView | Can)
+	})
+}
+
+// Read reads some more nights, the latest first, and reports whether any are left:
+// thousands would make one wait. With the last, figures stand.
+func (s *SeasonDesk) Read(nights int) (left bool) {
+	if s.read || s.fault != nil {
+		return false
+	}
+	n, of, err := s.book.Step(nights)
+	s.done, s.of = of-n, of
+	if err == nil && n > 0 {
+		return true
+	}
+	if err == nil {
+		s.all, err = s.book.Read(nil)
+	}
+	s.act(func() { s.read, s.fault, s.sheet = err == nil, err, nil })
+	return false
+}
+
+// Progress returns how many nights are read, and how many there are.
+func (s *SeasonDesk) Progress() (done, of int) { return s.done, s.of }
+
+// Ready reports whether all nights are read.
+func (s *SeasonDesk) Ready() bool { return s.read }
+
+// Fault says why the nights cannot be read, nil if they can.
+func (s *SeasonDesk) Fault() error { return s.fault }
+
+// Sheet returns what the nights let through come to; nil until all are read.
+func (s *SeasonDesk) Sheet() *SeasonSheet {
+	if s.sheet == nil && s.read {
+		s.sheet = season.Fold(s.all, s.view)
+	}
+	return s.sheet
+}
+
+// Unsettled returns what is shown without tests and resampled figures, to have them worked out
+// by its Settle away from the window; nil if there is nothing to do.
+func (s *SeasonDesk) Unsettled() *SeasonSheet {
+	if f := s.Sheet(); f != nil && !f.Settled && f.Nights > 0 {
+		return f
+	}
+	return nil
+}
+
+// Settle shows what was worked out of a sheet, unless another is shown by now.
+func (s *SeasonDesk) Settle(of, settled *SeasonSheet) {
+	if of == s.sheet && of != nil {
+		s.act(func() { s.sheet = settled })
+	}
+}
+
+// View returns which nights and fish count.
+func (s *SeasonDesk) View() season.View { return s.view }
+
+// Change changes which do.
+func (s *SeasonDesk) Change(f func(*season.View)) {
+	v := s.view
+	f(&v)
+	s.act(func() { s.view, s.sheet = v, nil })
+}
+
+// Reset takes all nights, and as fish those hooked.
+func (s *SeasonDesk) Reset() {
+	s.Change(func(v *season.View) { *v = season.View{Measure: season.Hooked} })
+}
+
+// Picked returns the card picked out, 0 for the first.
+func (s *SeasonDesk) Picked() int { return s.picked }
+
+// Pick picks a card out.
+func (s *SeasonDesk) Pick(card int) {
+	if card >= 0 && card < SeasonCards && card != s.picked {
+		s.act(func() { s.picked = card })
+	}
+}
+
+// Next picks out the card so many on.
+func (s *SeasonDesk) Next(step int) { s.Pick(min(max(s.picked+step, 0), SeasonCards-1)) }
+
+// Toggle opens a card or closes it.
+func (s *SeasonDesk) Toggle(card int) {
+	s.act(func() {
+		s.picked = card
+		s.open[card] = !s.open[card]
+	})
+}
+
+// Open reports whether a card is open.
+func (s *SeasonDesk) Open(card int) bool { return s.open[card] }
+
+// Full reports whether a card shows the tests behind it.
+func (s *SeasonDesk) Full(card int) bool { return s.full[card] }
+
+// ToggleAll opens all cards, or closes them if all are open.
+func (s *SeasonDesk) ToggleAll() {
+	s.act(func() {
+		open := false
+		for i := range SeasonCards {
+			open = open || !s.open[i]
+		}
+		for i := range SeasonCards {
+			s.open[i] = open
+		}
+	})
+}
+
+// ToggleFull shows the tests behind a card, which is opened, or hides them.
+func (s *SeasonDesk) ToggleFull(card int) {
+	s.act(func() {
+		s.picked = card
+		s.full[card] = !s.full[card] || !s.open[card]
+		s.open[card] = true
+	})
+}
+
+// Filter says which nights are let through; empty for all.
+func (s *SeasonDesk) Filter() string {
+	return words.SeasonFilter(s.view, s.beatName, s.personName)
+}
+
+func (s *SeasonDesk) beatName(id journal.ID) string {
+	for _, b := range s.Beats() {
+		if b.Value == id {
+			return b.Name
+		}
+	}
+	return ""
+}
+
+func (s *SeasonDesk) personName(id journal.ID) string {
+	p, err := journal.One[journal.Person](s.d.j, id)
+	if err != nil {
+		return ""
+	}
+	return p.Name
+}
+
+// Said is the title of what is shown, and what it is made from.
+func (s *SeasonDesk) Said() (title, made string) {
+	f := s.Sheet()
+	if f == nil {
+		return words.SeasonRoomTitle(), words.SeasonReading(s.Progress())
+	}
+	return words.SeasonTitle(f), words.SeasonMade(s.view, s.Filter())
+}
+
+// Scene is the room as the scene takes it.
+func (s *SeasonDesk) Scene() scene.SeasonView {
+	v := scene.SeasonView{Season: s.Sheet(), Picked: s.picked, Open: s.open, Full: s.full, Prefs: s.d.prefs, Nights: len(s.d.list.trips)}
+	if v.Season != nil {
+		v.Beats = s.sketches()
+	}
+	if !s.read {
+		v.Done, v.Of = s.done, s.of
+	}
+	return v
+}
+
+// Tables returns the tables of the card picked out as CSV, of all cards for the first.
+func (s *SeasonDesk) Tables() []Table {
+	f := s.Sheet()
+	if f == nil || f.Nights == 0 {
+		return nil
+	}
+	from := f.Tables
+	if c := f.Card(s.picked); c != nil {
+		from = c.Tables
+	}
+	title, made := s.Said()
+	return seasonTables(from, words.ProductName(), title, made)
+}
+
+// HasTables reports whether the card picked out has any.
+func (s *SeasonDesk) HasTables() bool {
+	f := s.Sheet()
+	if f == nil || f.Nights == 0 {
+		return false
+	}
+	c := f.Card(s.picked)
+	return s.picked == 0 || c != nil && len(c.Tables) > 0
+}
+
+// File names files of what is shown.
+func (s *SeasonDesk) File() string {
+	if f := s.Sheet(); f != nil {
+		return words.SeasonFile(f.From, f.To)
+	}
+	return words.SeasonFile(journal.Date{}, journal.Date{})
+}
+
+// sketches are the beats fished, as they are now, for the shades of their pools.
+func (s *SeasonDesk) sketches() []scene.SeasonBeat {
+	var out []scene.SeasonBeat
+	last := map[journal.ID]journal.Date{}
+	for _, d := range s.all.Digests {
+		if s.view.Filter.Takes(d) {
+			last[d.Beat] = d.Evening
+		}
+	}
+	for _, b := range s.Beats() {
+		evening, fished := last[b.Value]
+		if r, err := journal.One[journal.Beat](s.d.j, b.Value); err == nil && fished {
+			out = append(out, scene.SeasonBeat{ID: b.Value, Beat: r.On(evening)})
+		}
+	}
+	return slices.Clip(out)
+}
