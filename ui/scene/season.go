@@ -40,6 +40,9 @@ func SeasonFold(n int) journal.Ref {
 	return journal.Ref{Kind: FoldKind, ID: journal.ID{1, 15: byte(n)}}
 }
 
+// SeasonPools is the card of the pools.
+const SeasonPools = 14
+
 // SeasonNumber is the card of such a reference.
 func SeasonNumber(r journal.Ref) int { return int(r.ID[15]) }
 
@@ -84,6 +87,7 @@ type cards struct {
 	width float64
 	list  *draw.List
 	hits  []Hit
+	tips  []Hit // of the card that is being drawn, on top of it
 	y     float64
 }
 
@@ -135,13 +139,9 @@ func (c *cards) card(n int, number, title string, mark func(at draw.Point), verd
 	}
 	c.y += seasonGap
 	box := draw.R(4, top+2, c.width-8, c.y-top-4)
-	// Folds lie on top of their card.
-	hit := Hit{Ref: SeasonCard(n), Box: box}
-	at := len(c.hits)
-	for at > 0 && c.hits[at-1].Ref == SeasonFold(n) {
-		at--
-	}
-	c.hits = append(c.hits[:at], append([]Hit{hit}, c.hits[at:]...)...)
+	c.hits = append(c.hits, Hit{Ref: SeasonCard(n), Box: box})
+	c.hits = append(c.hits, c.tips...)
+	c.tips = nil
 	if n == c.v.Picked {
 		c.list.Stroke(draw.RoundRect(box.Inset(0.5), 5), draw.Stroke{Width: 1.8}, c.look.Accent)
 	}
@@ -165,7 +165,7 @@ func (c *cards) fold(n int, lines []string) {
 	}
 	c.list.Fill(tip, draw.NonZero, draw.Solid(c.look.Soft))
 	c.say(boldFont, c.look.Soft, title, x+14)
-	c.hits = append(c.hits, Hit{Ref: SeasonFold(n), Box: draw.R(x-4, top, draw.Measure(boldFont, title).Width+24, c.y-top+2)})
+	c.tips = append(c.tips, Hit{Ref: SeasonFold(n), Box: draw.R(x-4, top, draw.Measure(boldFont, title).Width+24, c.y-top+2)})
 	if c.v.Full[n] {
 		for _, l := range lines {
 			c.say(textFont, c.look.Soft, l, x+14)

@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"slices"
+
 	"gloamline/timeline/season"
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
@@ -66,7 +68,7 @@ func (c *cards) axis(title string, rows []season.AxisRow, name func(from, to int
 			c.list.Fill(draw.Rectangle(box), draw.NonZero, draw.Solid(draw.Mix(c.look.Panel, c.look.Ink, 0.45)))
 		}
 		y := foot + 2
-		for _, l := range append(draw.Wrap(textFont, name(r.From, r.To), w-6), draw.Wrap(textFont, words.HoursAndFishOf(r.Hours, r.Fish), w-6)...) {
+		for _, l := range slices.Concat(draw.Wrap(textFont, name(r.From, r.To), w-6), []string{words.SeasonHours(r.Hours) + " h", words.Expected(r.Fish) + " " + words.SeasonFish()}) {
 			y += 15
 			c.list.Text(draw.Text{S: l, At: draw.Pt(x+3, y), Font: textFont, Color: c.look.Soft})
 		}

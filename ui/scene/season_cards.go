@@ -20,7 +20,7 @@ func (c *cards) overview() {
 			c.note(words.SeasonLeft(len(s.Left)))
 		}
 		for _, d := range s.Darkness {
-			c.note(words.DarknessSentence(d))
+			c.note(words.DarknessLine(d))
 		}
 		if t := words.ScatterInFull(s); t != "" {
 			c.fold(0, []string{t})
@@ -70,7 +70,8 @@ func (c *cards) question(q *season.Card) {
 				c.say(boldFont, c.look.Ink, "“"+r.Words+"”", c.inner().Min.X)
 				c.note(words.RuleSentence(r))
 			}
-		case 14:
+		case SeasonPools:
+			c.poolSketches()
 			c.pools()
 		}
 		for _, t := range q.Tables {

@@ -26,8 +26,8 @@ func (c *cards) pools() {
 	rate := marks + mark*float64(len(touches)) + 12
 	narrow := in.Max.X-rate < 150 // the rate has a line of its own
 	plot, plotWidth := 0.0, 0.0
-	if in.Max.X-rate > 166+120 {
-		plot = rate + 166
+	if in.Max.X-rate > 180+110 {
+		plot = rate + 180
 		plotWidth = min(in.Max.X-plot-4, 420)
 	}
 	most := 0.0
@@ -74,7 +74,7 @@ func (c *cards) pools() {
 		}
 		said := words.SeasonRowRate(t, p.Row)
 		if !narrow {
-			for i, l := range draw.Wrap(textFont, said, min(in.Max.X-rate, 156)) {
+			for i, l := range draw.Wrap(textFont, said, min(in.Max.X-rate, 172)) {
 				c.list.Text(draw.Text{S: l, At: draw.Pt(rate, y+16*float64(i)), Font: textFont, Color: c.look.Ink})
 				if i > 0 {
 					c.y += 16

@@ -112,6 +112,8 @@ func (r *seasonRoom) pick(p own.Pick) {
 		r.desk.ToggleFull(scene.SeasonNumber(p.Hit.Ref))
 	case p.Hit.Ref.Kind == scene.CardKind:
 		r.desk.Pick(scene.SeasonNumber(p.Hit.Ref))
+	case p.Hit.Ref.Kind == scene.PoolKind:
+		r.desk.Pick(scene.SeasonPools)
 	}
 }
 
@@ -164,6 +166,7 @@ func (r *seasonRoom) reveal() {
 		if sc, size := b.Scene(); size.H > 0 {
 			if box, ok := sc.Box(scene.SeasonCard(n)); ok {
 				r.shown = at
+				box.Max.Y = min(box.Max.Y, box.Min.Y+size.H-60) // of a tall one its head
 				b.Reveal(box)
 			}
 		}

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -110,7 +111,7 @@ func SeasonShort(s seasons.Short) string {
 
 // GridKey says how a grid is read.
 func GridKey(rules bool) string {
-	s := "The paler or stronger a cell, the more fish an hour, drawn toward the others; no shade: not enough yet."
+	s := "The stronger the shade, the more fish an hour, drawn toward the others; no shade: not enough yet."
 	if rules {
 		s += " Ruled: off a house rule."
 	}
@@ -191,8 +192,9 @@ func DarkBand(from, to int) string {
 	edge := func(t int) (string, string) {
 		v := math.Pow(10, math.Abs(float64(t))/10)
 		n := fmt.Sprintf("%.2g", v)
-		if v >= 10 {
-			n = fmt.Sprintf("%.0f", v)
+		if v >= 10 { // two digits, which is more than light is known to
+			p := math.Pow(10, math.Floor(math.Log10(v))-1)
+			n = fmt.Sprintf("%.0f", math.Round(v/p)*p)
 		}
 		switch {
 		case t < 0:
@@ -226,10 +228,8 @@ func RelativeKey() string {
 	return "Height: fish an hour against the first band, each night having its own level. Bands hold about equal hours."
 }
 
-// HoursAndFishOf stands under a band.
-func HoursAndFishOf(hours, fish float64) string {
-	return fmt.Sprintf("%.1f h, %s fish", hours, count(fish))
-}
+// DarknessLine is DarknessSentence where nothing else says what it is about.
+func DarknessLine(d seasons.Darkness) string { return "Trees grey, " + DarknessSentence(d) }
 
 // PoolMore is the second line of a pool: what first and later runs brought, the rest
 // before, the light, when it was last fished.
@@ -256,7 +256,13 @@ func PoolMore(p seasons.Pool) string {
 	if p.Runs > 0 {
 		blank = fmt.Sprintf("%d of %s blank", p.Blank, number(p.Runs, "run", "runs"))
 	}
-	return capital(commas(blank, half("first runs", p.First), half("later runs", p.Later), rest, best, last))
+	var parts []string
+	for _, s := range []string{blank, half("first runs", p.First), half("later runs", p.Later), rest, best, last} {
+		if s != "" {
+			parts = append(parts, s)
+		}
+	}
+	return capital(strings.Join(parts, "; "))
 }
 
 // PoolShade says how a pool is shaded: its rate drawn toward the others, or that it is thin.
@@ -279,7 +285,7 @@ func AnyClients(c seasons.Clients) string {
 	case seasons.OwnNights:
 		return "no client"
 	}
-	return "any party"
+	return "party"
 }
 
 // NotNotedTrend is the choice of nights on which nothing was noted of the river.
@@ -300,4 +306,15 @@ func SeasonFile(from, to journal.Date) string {
 func SeasonTablesTitle() string { return "Save the tables" }
 func SeasonTablesHint() string {
 	return "One file for each table, beginning with which nights and fish it counts."
+}
+
+// PoolOnSketch names a pool on the sketch, with its fish beside its hours.
+func PoolOnSketch(p seasons.Pool) string {
+	return fmt.Sprintf("%s, %s fish in %.1f h", p.Name, count(p.Fish), p.Hours)
+}
+
+// PoolSketchTitle and PoolSketchKey are of the sketch on which pools are shaded.
+func PoolSketchTitle(beat string) string { return beat }
+func PoolSketchKey() string {
+	return "Pools are shaded by fish an hour, drawn toward the others: the stronger, the more. Ruled with lines: thin, under 5 h or 3 nights. Not filled: not fished."
 }
