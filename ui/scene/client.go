@@ -27,6 +27,7 @@ const (
 	clientGap   = 18.0
 	clientLine  = 24.0
 	clientLight = 74.0
+	clientPlayH = 370.0 // sketch and light on a page
 )
 
 // ClientPage draws the night as shared on A4, as many sheets as its fish and notes take.
@@ -45,9 +46,9 @@ func ClientPage(c ClientNight, look Look, p words.Prefs) []*draw.List {
 		y = paragraph(l, clientText, look.Soft, c.Where, draw.Pt(m, y), w, clientLine)
 	}
 	y = clientPhoto(l, c, look, draw.R(m, y, w, 260)) + clientGap
-	play := ClientPlay(c, draw.Size{W: w, H: 400}, look, ClientWhole, p)
+	play := ClientPlay(c, draw.Size{W: w, H: clientPlayH}, look, ClientWhole, p)
 	draw.Place(l, play, 1, draw.Pt(m, y))
-	y += 400 + clientGap + clientLine
+	y += clientPlayH + clientGap + clientLine
 	pages := []*draw.List{l}
 	for _, line := range clientLines(c, p) {
 		rows := draw.Wrap(clientText, line, w)

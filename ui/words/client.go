@@ -23,7 +23,9 @@ func ClientSentence(date, where string, rods []string, t timeline.Totals) string
 func ClientWater(b geo.Beat) string { return commas(b.Name, b.River.Name) }
 
 // ClientPlace is a position in degrees: 54.9850, -4.4310.
-func ClientPlace(p geo.Place) string { return fmt.Sprintf("%.4f, %.4f", float64(p.Lat), float64(p.Lon)) }
+func ClientPlace(p geo.Place) string {
+	return fmt.Sprintf("%.4f, %.4f", float64(p.Lat), float64(p.Lon))
+}
 
 // ClientClock is a time as it is shown to somebody: 23:05, or about 23:05.
 func ClientClock(clock string, about bool) string {
@@ -34,7 +36,9 @@ func ClientClock(clock string, about bool) string {
 }
 
 // ClientFish is a fish in a line: landed, sea trout, 2 lb, Alder Pool, trees grey, Anna.
-func ClientFish(clock string, rest ...string) string { return join("  ", []string{clock, commas(rest...)}) }
+func ClientFish(clock string, rest ...string) string {
+	return join("  ", []string{clock, commas(rest...)})
+}
 
 // ClientPlayed says where a night that is played back stands: 23:05, trees grey; 2 landed.
 func ClientPlayed(clock, rung string, t timeline.Totals) string {
@@ -64,3 +68,8 @@ func LightOfNight() string { return "The light" }
 
 // FishAtNoPool is said of a fish whose pool is not known.
 func FishAtNoPool() string { return "pool not known" }
+
+// NotesHeld says that notes were left out since they name what is hidden.
+func NotesHeld(n int) string {
+	return number(n, "note was", "notes were") + " left out, naming somebody or something that is hidden."
+}

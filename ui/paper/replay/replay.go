@@ -37,8 +37,8 @@ var page string
 
 var pageTemplate = template.Must(template.New("page").Parse(page))
 
-// FrameSize is a frame in dp: upright, for a phone.
-var FrameSize = draw.Size{W: 640, H: 520}
+// FrameSize is a frame in dp: as wide as a phone, so that its letters stay 12 dp there.
+var FrameSize = draw.Size{W: 360, H: 420}
 
 // mostFrames is how many a file may have; beyond, the steps are longer.
 const mostFrames = 72
