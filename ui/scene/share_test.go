@@ -114,3 +114,23 @@ func TestShareEmptyAndKept(t *testing.T) {
 		assert.Equal(t, s, again)
 	}
 }
+
+// Ensure that without places a fish says no more of the light than the light does: its
+// step is the one told for its minute, on every night of the demo.
+func TestShareLightOfFish(t *testing.T) {
+	fish := 0
+	for _, n := range demoNights(t) {
+		c, _ := scene.Share(n, scene.Shown{}, words.Prefs{})
+		for _, f := range c.Fish {
+			var told timeline.Rung
+			for _, l := range c.Light {
+				if l.Minute <= f.Minute {
+					told = l.Rung
+				}
+			}
+			fish++
+			assert.Equal(t, told, f.Rung, "fish %d of %s", f.N, c.Date)
+		}
+	}
+	assert.Greater(t, fish, 50)
+}
