@@ -1,0 +1,185 @@
+package scene
+
+import (
+	"bytes"
+	"fmt"
+	"image/jpeg"
+
+	"gloamline/journal"
+	"gloamline/journal/units"
+	"gloamline/timeline"
+	"gloamline/ui/draw"
+	"gloamline/ui/words"
+)
+
+// ClientWhole is the cursor of a night shown at once.
+const ClientWhole = -1
+
+// Fonts and measures of what is shown to somebody else, in dp: to be read at arm's
+// length, over a shoulder.
+var (
+	clientHead = draw.Font{Weight: draw.Bold, Size: 24}
+	clientText = draw.Font{Weight: draw.Regular, Size: 16}
+	clientBold = draw.Font{Weight: draw.Bold, Size: 16}
+)
+
+const (
+	clientGap   = 18.0
+	clientLine  = 24.0
+	clientLight = 74.0
+	clientPlayH = 370.0 // sketch and light on a page
+)
+
+// ClientPage draws the night as shared on A4, as many sheets as its fish and notes take.
+// It is the preview and what leaves: nothing is drawn that is not in c.
+func ClientPage(c ClientNight, look Look, p words.Prefs) []*draw.List {
+	const m = pageMargin
+	w := PageSize.W - 2*m
+	sheet := func() *draw.List {
+		l := draw.NewList(PageSize)
+		l.Fill(draw.Rectangle(draw.Bounds(PageSize)), draw.NonZero, draw.Solid(look.Back))
+		return l
+	}
+	l := sheet()
+	y := paragraph(l, clientHead, look.Ink, ClientSaid(c), draw.Pt(m, m+22), w, 32)
+	if c.Where != "" {
+		y = paragraph(l, clientText, look.Soft, c.Where, draw.Pt(m, y), w, clientLine)
+	}
+	y = clientPhoto(l, c, look, draw.R(m, y, w, 260)) + clientGap
+	play := ClientPlay(c, draw.Size{W: w, H: clientPlayH}, look, ClientWhole, p)
+	draw.Place(l, play, 1, draw.Pt(m, y))
+	y += clientPlayH + clientGap + clientLine
+	pages := []*draw.List{l}
+	for _, line := range clientLines(c, p) {
+		rows := draw.Wrap(clientText, line, w)
+		for _, r := range rows {
+			if y > PageSize.H-m {
+				l, y = sheet(), m+22
+				pages = append(pages, l)
+			}
+			l.Text(draw.Text{S: r, At: draw.Pt(m, y), Font: clientText, Color: look.Ink})
+			y += clientLine
+		}
+	}
+	return pages
+}
+
+// ClientSaid is the one sentence over it.
+func ClientSaid(c ClientNight) string { return words.ClientSentence(c.Date, c.Water, c.Rods, c.Totals) }
+
+// clientLines are the fish, then the notes.
+func clientLines(c ClientNight, p words.Prefs) []string {
+	var out []string
+	for _, f := range c.Fish {
+		out = append(out, ClientFishLine(c, f, p))
+	}
+	for _, n := range c.Notes {
+		out = append(out, words.ClientFish(n.Clock, n.Text))
+	}
+	return out
+}
+
+// ClientFishLine is a fish in words.
+func ClientFishLine(c ClientNight, f ClientFish, p words.Prefs) string {
+	pool, rod, fly := words.FishAtNoPool(), "", ""
+	if f.Pool >= 0 {
+		pool = c.Pools[f.Pool].Name
+	}
+	if f.Rod >= 0 && len(c.Rods) > 1 {
+		rod = c.Rods[f.Rod]
+	}
+	if f.Fly != nil {
+		fly = f.Fly.Words
+	}
+	return fmt.Sprintf("%d  ", f.N) + words.ClientFish(words.ClientClock(f.Clock, f.About),
+		words.TouchName(f.Touch), words.SpeciesName(f.Species), f.Size, pool, words.RungName(f.Rung, p), fly, rod)
+}
+
+// clientPhoto draws the photo with the fly beside it and returns where it ends; without
+// a photo it takes no room.
+func clientPhoto(s draw.Surface, c ClientNight, look Look, room draw.Rect) float64 {
+	if c.Photo == nil {
+		return room.Min.Y
+	}
+	img, err := jpeg.Decode(bytes.NewReader(c.Photo.JPEG))
+	if err != nil {
+		return room.Min.Y
+	}
+	const flyRoom = 210.0
+	b := img.Bounds()
+	k := min((room.W()-flyRoom)/float64(b.Dx()), room.H()/float64(b.Dy()))
+	box := draw.R(room.Min.X, room.Min.Y, float64(b.Dx())*k, float64(b.Dy())*k)
+	s.Image(img, box)
+	for _, f := range c.Fish {
+		if f.N != c.Photo.Fish || f.Fly == nil {
+			continue
+		}
+		x, foot := box.Max.X+34, box.Min.Y+box.H()*0.5
+		drawFly(s, look, true, f.Fly.dress(), draw.Pt(x, foot), 96, 1) // 96 dp an inch: as it is, on A4
+		paragraph(s, clientText, look.Ink, words.TrueSize(f.Fly.Words), draw.Pt(box.Max.X+20, foot+34), room.Max.X-box.Max.X-20, clientLine)
+	}
+	return box.Max.Y
+}
+
+// dress is the fly as marks are drawn from it.
+func (f ClientFly) dress() journal.Dress {
+	d := journal.Dress{}
+	if f.LengthM > 0 {
+		d.Length = journal.Of(units.Length{M: units.Metres(f.LengthM)})
+	}
+	if f.Silhouette != "" {
+		d.Silhouette = journal.Of(f.Silhouette)
+	}
+	if f.Tone != "" {
+		d.Tone = journal.Of(f.Tone)
+	}
+	if f.Hot {
+		d.HotSpot = journal.Of("spot")
+	}
+	return d
+}
+
+// contact is the fish as marks are drawn from it.
+func (f ClientFish) contact() journal.Contact {
+	k := journal.Contact{Touch: f.Touch}
+	if f.Grams > 0 {
+		k.Weight = journal.Of(units.Weight{G: units.Grams(f.Grams)})
+	}
+	if f.Kept {
+		k.Fate = journal.Of(journal.Kept)
+	}
+	return k
+}
+
+// At counts what had happened by a minute; ClientWhole is all of it.
+func (c ClientNight) At(minute int) timeline.Totals {
+	if minute == ClientWhole {
+		return c.Totals
+	}
+	var t timeline.Totals
+	for _, f := range c.Fish {
+		if f.Minute > minute {
+			continue
+		}
+		switch f.Touch {
+		case journal.Landed:
+			t.Landed++
+			if f.Kept {
+				t.Kept++
+			}
+		case journal.Lost:
+			t.Lost++
+		case journal.Pluck, journal.Pull:
+			t.Touches++
+		default:
+			t.Shows++
+		}
+	}
+	return t
+}
+
+// ClientStatus says where the night stands at a minute.
+func ClientStatus(c ClientNight, minute int, p words.Prefs) string {
+	i := min(max(minute/ClientStep, 0), len(c.Clocks)-1)
+	return words.ClientPlayed(c.Clocks[i], words.RungName(c.rung(minute), p), c.At(minute))
+}

@@ -1,0 +1,295 @@
+package scene
+
+import (
+	"fmt"
+	"math"
+
+	"gloamline/timeline"
+	"gloamline/ui/draw"
+	"gloamline/ui/words"
+)
+
+// ClientPlay draws sketch and light of a shared night at a minute, what comes later
+// faint; with ClientWhole all of it at once.
+func ClientPlay(c ClientNight, size draw.Size, look Look, minute int, p words.Prefs) *draw.List {
+	l := draw.NewList(size)
+	l.Group(ClientSaid(c))
+	l.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(look.Panel))
+	clientSketch(l, c, look, draw.R(0, 0, size.W, size.H-clientLight-clientGap), minute)
+	clientBar(l, c, look, draw.R(0, size.H-clientLight, size.W, clientLight), minute, p)
+	l.EndGroup()
+	return l
+}
+
+// rungDecades is about how much lighter than the threshold each step is: for its colour
+// alone.
+var rungDecades = map[timeline.Rung]float64{timeline.Daylight: 3.2, timeline.Glow: 2, timeline.HalfLight: 0.7,
+	timeline.TreesGrey: -0.5, timeline.Dark: -1.5, timeline.Black: -2.8, timeline.Moonlit: -0.2}
+
+func clientStrength(f ClientFish, minute int) float64 {
+	if minute != ClientWhole && f.Minute > minute {
+		return 0.3
+	}
+	return 1
+}
+
+// clientCalm is how much of the ground is mixed into colours that words stand on.
+const clientCalm = 0.45
+
+// clientSpare is the height that names take above and below true pools, in dp.
+const clientSpare = 90.0
+
+// clientHigh is the height of the outlines, as their width is 1.
+func clientHigh(c ClientNight) float64 {
+	high := 0.0
+	for _, p := range c.Pools {
+		for _, q := range p.Outline {
+			high = math.Max(high, q[1])
+		}
+	}
+	return high
+}
+
+// clientBar is the light as steps with their names, the fish above, the clock below.
+func clientBar(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute int, p words.Prefs) {
+	if c.Minutes <= 0 {
+		return
+	}
+	x := func(min int) float64 { return room.Min.X + room.W()*float64(min)/float64(c.Minutes) }
+	top, foot := room.Min.Y+22, room.Max.Y-20
+	for i, st := range c.Light {
+		to := c.Minutes
+		if i+1 < len(c.Light) {
+			to = c.Light[i+1].Minute
+		}
+		box := draw.R(x(st.Minute), top, x(to)-x(st.Minute), foot-top)
+		s.Fill(draw.Rectangle(box), draw.NonZero, draw.Solid(draw.Mix(look.Sky(rungDecades[st.Rung]), look.Panel, clientCalm)))
+		s.Stroke(draw.Line(box.Min, draw.Pt(box.Min.X, box.Max.Y)), draw.Stroke{Width: 1}, look.Edge)
+		if name := words.RungName(st.Rung, p); draw.Measure(textFont, name).Width+10 <= box.W() {
+			s.Text(draw.Text{S: name, At: box.Center(), Anchor: draw.Middle, Align: draw.Centre, Font: textFont, Color: look.Ink})
+		}
+	}
+	for _, f := range c.Fish {
+		drawContact(s, look, f.contact(), draw.Pt(math.Min(math.Max(x(f.Minute), room.Min.X+10), room.Max.X-10), room.Min.Y+10), clientStrength(f, minute))
+	}
+	every := 60
+	if room.W()*60/float64(c.Minutes) < 52 {
+		every = 120
+	}
+	last := math.Inf(-1)
+	for i, clock := range c.Clocks {
+		var h, m int
+		if _, err := fmt.Sscanf(clock, "%d:%d", &h, &m); err != nil || (h*60+m)%every != 0 {
+			continue
+		}
+		at := x(i * ClientStep)
+		w := draw.Measure(textFont, clock).Width / 2
+		if at-w < math.Max(room.Min.X, last+6) || at+w > room.Max.X {
+			continue
+		}
+		s.Text(draw.Text{S: clock, At: draw.Pt(at, room.Max.Y-4), Anchor: draw.Middle, Font: textFont, Color: look.Soft})
+		last = at + w
+	}
+	if minute != ClientWhole {
+		s.Stroke(draw.Line(draw.Pt(x(minute), top-4), draw.Pt(x(minute), foot+2)), draw.Stroke{Width: 2.5}, look.Accent)
+	}
+}
+
+// clientSketch draws pools, true or as equal boxes, and the fish in them.
+func clientSketch(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute int) {
+	caption := words.PoolsInOrder()
+	if c.True {
+		caption = words.BeatAsDrawn()
+	}
+	s.Text(draw.Text{S: caption, At: draw.Pt(room.Min.X+8, room.Min.Y+16), Font: textFont, Color: look.Soft})
+	room.Min.Y += 26
+	tone := look.Nature(look.Water, 3)
+	if minute != ClientWhole {
+		tone = look.Nature(look.Water, rungDecades[c.rung(minute)])
+	}
+	tone = draw.Mix(tone, look.Panel, clientCalm)
+	taken := labels{room: room}
+	pools := clientBoxes(c, room)
+	if c.True {
+		high := clientHigh(c)
+		room.Min.Y += math.Max(0, (room.H()-clientSpare-high*clientScale(high, room))/2)
+		pools = clientOutlines(c, room)
+	}
+	for i, pl := range pools {
+		if pl.path.Empty() {
+			continue
+		}
+		s.Fill(pl.path, draw.NonZero, draw.Solid(tone))
+		s.Stroke(pl.path, draw.Stroke{Width: 1.2}, look.Soft)
+		if c.True {
+			continue
+		}
+		for k, line := range clientName(c.Pools[i].Name, pl.name.W()) {
+			s.Text(draw.Text{S: line, At: draw.Pt(pl.name.Center().X, pl.name.Min.Y+14+15*float64(k)), Anchor: draw.Middle, Font: textFont, Color: look.Ink})
+		}
+	}
+	clientMarks(s, c, look, room, pools, minute, &taken)
+	if c.True {
+		clientNames(s, c, look, pools, &taken)
+	}
+}
+
+// clientNames puts the names of true pools where no mark, pool or other name is: below,
+// above, or a line further away. One that finds no room is in the list of fish.
+func clientNames(s draw.Surface, c ClientNight, look Look, pools []clientPool, taken *labels) {
+	for _, pl := range pools {
+		if !pl.path.Empty() {
+			taken.block(pl.path.Bounds().Inset(1))
+		}
+	}
+	for i, pl := range pools {
+		if pl.path.Empty() {
+			continue
+		}
+		b := pl.path.Bounds()
+		t := draw.Text{S: c.Pools[i].Name, Font: textFont, Color: look.Ink, Anchor: draw.Middle}
+		half := draw.Measure(textFont, t.S).Width/2 + 1
+		x := math.Max(taken.room.Min.X+half, math.Min(taken.room.Max.X-half, b.Center().X))
+		var spots []draw.Point
+		for _, dy := range []float64{15, 31, 47} {
+			spots = append(spots, draw.Pt(x, b.Max.Y+dy), draw.Pt(x, b.Min.Y-dy+10))
+		}
+		taken.put(s, t, spots...)
+	}
+}
+
+// clientName is a name on two lines at most.
+func clientName(name string, w float64) []string {
+	lines := draw.Wrap(textFont, name, w)
+	if len(lines) > 2 {
+		lines = append(lines[:1:1], draw.Fit(textFont, lines[1]+" …", w))
+	}
+	for i := range lines {
+		lines[i] = draw.Fit(textFont, lines[i], w)
+	}
+	return lines
+}
+
+// clientPool is a pool on the picture: its shape, where its name and its fish go.
+type clientPool struct {
+	path draw.Path
+	name draw.Rect
+	fish draw.Rect
+}
+
+// clientBoxes lays pools out as equal boxes in rows, six in one at most.
+func clientBoxes(c ClientNight, room draw.Rect) []clientPool {
+	n := len(c.Pools)
+	if n == 0 {
+		return nil
+	}
+	cols := max(1, min(n, 6, int(room.W()/106)))
+	rows := (n + cols - 1) / cols
+	const gap = 10.0
+	w := math.Min(150, (room.W()-gap*float64(cols+1))/float64(cols))
+	h := math.Min(150, (room.H()-gap*float64(rows+1))/float64(rows)-34)
+	out := make([]clientPool, n)
+	for i := range out {
+		box := draw.R(room.Min.X+gap+float64(i%cols)*(w+gap), room.Min.Y+gap+float64(i/cols)*(h+34+gap), w, h)
+		out[i] = clientPool{draw.RoundRect(box, 10), draw.R(box.Min.X, box.Max.Y+2, w, 32), box.Inset(8)}
+	}
+	return out
+}
+
+// clientOutlines fits the true outlines into the room, names beneath each.
+func clientOutlines(c ClientNight, room draw.Rect) []clientPool {
+	k := clientScale(clientHigh(c), room)
+	out := make([]clientPool, len(c.Pools))
+	for i, p := range c.Pools {
+		if len(p.Outline) == 0 {
+			continue
+		}
+		pts := make([]draw.Point, len(p.Outline))
+		for j, q := range p.Outline {
+			pts[j] = clientAt(q, k, room)
+		}
+		path := draw.Polygon(pts)
+		b := path.Bounds()
+		out[i] = clientPool{path: smooth(pts, true), fish: b}
+	}
+	return out
+}
+
+func clientScale(high float64, room draw.Rect) float64 {
+	k := room.W() - 40
+	if high > 0 {
+		k = math.Min(k, (room.H()-clientSpare)/high)
+	}
+	return k
+}
+
+func clientAt(q [2]float64, k float64, room draw.Rect) draw.Point {
+	return draw.Pt(room.Min.X+20+q[0]*k, room.Min.Y+clientSpare/2-16+q[1]*k)
+}
+
+// clientMarks puts each fish into its pool, at its spot where one is shown.
+func clientMarks(s draw.Surface, c ClientNight, look Look, room draw.Rect, pools []clientPool, minute int, taken *labels) {
+	k, seen, all := clientScale(clientHigh(c), room), map[int]int{}, map[int]int{}
+	for _, f := range c.Fish {
+		if f.Spot == nil {
+			all[f.Pool]++
+		}
+	}
+	for _, f := range c.Fish {
+		if f.Pool < 0 || pools[f.Pool].path.Empty() {
+			continue
+		}
+		in := pools[f.Pool].fish
+		seats := max(1, int(in.W()/clientCell)) * max(1, int(in.H()/16))
+		if !c.True && all[f.Pool] > seats && seen[f.Pool] >= seats-1 { // the list names them all
+			if seen[f.Pool]++; seen[f.Pool] == all[f.Pool] {
+				at := clientSeat(in, false, seats-1, all[f.Pool])
+				s.Text(draw.Text{S: fmt.Sprintf("+%d", all[f.Pool]-seats+1), At: at, Align: draw.Centre, Font: boldFont, Color: look.Ink})
+			}
+			continue
+		}
+		at := clientSeat(in, c.True, seen[f.Pool], all[f.Pool])
+		if c.True && f.Spot != nil {
+			at = clientAt(*f.Spot, k, room)
+		} else {
+			seen[f.Pool]++
+		}
+		if box := draw.R(at.X-12, at.Y-8, 36, 16); c.True { // beside its place where another fish lies there
+			for _, d := range around {
+				if b := box.Move(d); taken.free(b) {
+					box = b
+					break
+				}
+			}
+			taken.block(box)
+			to := draw.Pt(box.Min.X+12, box.Min.Y+8)
+			if to.Dist(at) > aside {
+				s.Stroke(draw.Line(at, to), draw.Stroke{Width: 1}, draw.Fade(look.Ink, 0.6))
+			}
+			at = to
+		}
+		drawContact(s, look, f.contact(), at, clientStrength(f, minute))
+		font := boldFont
+		if clientStrength(f, minute) < 1 { // weight tells it: a paler number could not be read
+			font = textFont
+		}
+		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+11, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2.5, Color: look.Panel}})
+	}
+}
+
+// clientCell is how wide a fish with its number is, in dp.
+const clientCell = 38.0
+
+// clientSeat is the place of the i-th of n fish of a pool whose spot is not known or not
+// shown: rows from the top of a box, or about the middle of a true pool.
+func clientSeat(in draw.Rect, isTrue bool, i, n int) draw.Point {
+	cols := max(1, int(in.W()/clientCell))
+	if !isTrue {
+		rows := float64((n + cols - 1) / cols)
+		line := math.Max(16, math.Min(24, in.H()/rows))
+		return draw.Pt(in.Min.X+12+clientCell*float64(i%cols), in.Min.Y+8+line*float64(i/cols))
+	}
+	cols = max(1, min(cols, n))
+	rows := (n + cols - 1) / cols
+	return draw.Pt(in.Center().X+clientCell*(float64(i%cols)-float64(cols-1)/2)-6, in.Center().Y+24*(float64(i/cols)-float64(rows-1)/2))
+}
