@@ -40,6 +40,7 @@ var commands = []command{
 	backupsCommand,
 	repairCommand,
 	mergeCommand,
+	exportCommand,
 }
 
 // The ways to end.
