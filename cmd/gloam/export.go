@@ -65,7 +65,10 @@ func runExport(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if len(args) > 0 && args[0] == "client" {
 		return runClient(args[1:], stdin, stdout, stderr)
 	}
-	if len(args) == 0 || args[0] != "night" && args[0] != "returns" {
+	if len(args) > 0 && args[0] != "night" && args[0] != "returns" {
+		return fail(stderr, wrong, "there is no %q to export; there are night, returns and client", args[0])
+	}
+	if len(args) == 0 {
 		return fail(stderr, wrong, "say what to export: gloam export night, returns or client")
 	}
 	var o exportOrder
