@@ -94,6 +94,7 @@ func TestCheckNights(t *testing.T) {
 	if testing.Short() {
 		t.Skip("minutes under the race detector")
 	}
+	t.Parallel()
 	m := marksOf(intaketest.CheckSeeds(), intaketest.Common(), nil)
 	t.Log(m)
 	assert.Greater(t, m.runs, 600)

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"sync"
 	"testing"
 	"time"
 
@@ -35,9 +36,12 @@ type world struct {
 	beat geo.Beat
 }
 
+// walked is walked once; nobody alters it.
+var walked = sync.OnceValue(func() intaketest.Night { return intaketest.Walk(8, intaketest.Common()) })
+
 // newWorld has a night with the given people as its rods.
 func newWorld(t testing.TB, rods ...string) *world {
-	w := &world{t: t, walk: intaketest.Walk(8, intaketest.Common())}
+	w := &world{t: t, walk: walked()}
 	j, err := journal.Open(memory.New(id("copy")), func() time.Time { return now })
 	require.NoError(t, err)
 	w.j, w.beat = j, w.walk.Beat
