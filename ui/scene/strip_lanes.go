@@ -86,6 +86,7 @@ func (g *strip) lane1(rod timeline.RodNight, i int, top float64) {
 	g.list.Stroke(draw.Line(draw.Pt(8, top+4), draw.Pt(g.list.Size().W-8, top+4)), draw.Stroke{Width: 1}, g.look.Rule)
 	name := draw.Text{S: draw.Fit(boldFont, rod.Name, stripLeft-20), Font: boldFont, Color: g.look.Ink, Anchor: draw.End, At: draw.Pt(stripLeft-10, bracketY)}
 	g.list.Text(name)
+	g.labels.block(labelBox(name))
 	g.list.Stroke(draw.Line(draw.Pt(stripLeft-40, top+11), draw.Pt(stripLeft-10, top+11)), rodStroke(i), g.look.Ink)
 	inchY := foot - g.inch
 	g.list.Text(draw.Text{S: words.OneInch(), Font: textFont, Color: g.look.Soft, Anchor: draw.End, Align: draw.Centre, At: draw.Pt(stripLeft-10, inchY)})
