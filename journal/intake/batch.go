@@ -31,8 +31,9 @@ type Batch struct {
 	Proposals []Proposal   // in order of time
 	Questions []Question
 
-	order Order
-	past  map[string]journal.Decision // decisions on the sources at hand, by key
+	order  Order
+	past   map[string]journal.Decision // decisions on the sources at hand, by key
+	series []journal.Series            // those of the journal
 }
 
 // Source is one file as a source of proposals.

@@ -2,6 +2,8 @@ package intake_test
 
 import (
 	"errors"
+	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -193,6 +195,17 @@ func TestReadings(t *testing.T) {
 	b = w.propose(w.order(), readBytes("more.csv", more, intake.ReadOptions{}))
 	require.Len(t, of[journal.Series](b), 1)
 	assert.Len(t, of[journal.Series](b)[0].Record.(journal.Series).Points, 1)
+	stored := w.gauges()[0]
+	w.commit(b, b.Ticks())
+	grown := w.gauges()
+	require.Len(t, grown, 1, "one gauge, one series")
+	assert.Equal(t, stored.ID, grown[0].ID)
+	assert.Equal(t, stored.Points, grown[0].Points[:len(stored.Points)])
+	assert.Len(t, grown[0].Points, len(stored.Points)+1)
+	assert.Equal(t, 0.512, grown[0].Points[len(stored.Points)].Value.Or(0))
+	_, err := w.j.Undo()
+	require.NoError(t, err)
+	assert.Equal(t, []journal.Series{stored}, w.gauges(), "taken back as one with the rest")
 
 	b = w.propose(w.order(), w.river(0.01))
 	p := of[journal.Series](b)[0]
@@ -201,8 +214,53 @@ func TestReadings(t *testing.T) {
 	first := p.Conflicts[0].Written.(journal.Series).Points[0].Value.Or(0)
 	assert.InDelta(t, first+0.01, p.Conflicts[0].Readings[0].Value.Or(0), 1e-9)
 	w.commit(b, intake.Choices{p.Key: {Do: intake.Accept, Way: intake.TakeProposed}})
-	all, err := journal.All[journal.Series](w.j)
-	require.NoError(t, err)
+	all := w.gauges()
 	require.Len(t, all, 1)
 	assert.InDelta(t, first+0.01, all[0].Points[0].Value.Or(0), 1e-9)
+}
+
+// gauges lists the series of the journal.
+func (w *world) gauges() []journal.Series {
+	all, err := journal.All[journal.Series](w.j)
+	require.NoError(w.t, err)
+	return all
+}
+
+// Ensure that readings of one gauge come into one series, also in another unit, earlier than
+// those the journal has, or in two files at once; and that another datum is another series.
+func TestReadingsJoin(t *testing.T) {
+	w := newWorld(t, "anna")
+	head := "time;%s\n"
+	table := func(unit, datum string, rows ...string) *intake.File {
+		return readBytes("Kirk.csv", []byte(fmt.Sprintf(head, unit)+strings.Join(rows, "\n")+"\n"), intake.ReadOptions{})
+	}
+	late := table("level (m)", "", "2026-07-04 22:00;0.61", "2026-07-04 22:15;0.60")
+	require.Nil(t, late.Fault)
+	b := w.propose(w.order(), late)
+	w.commit(b, b.Ticks())
+	early := table("level (ft)", "", "2026-07-04 21:30;2.1", "2026-07-04 22:00;2.0013")
+	require.Equal(t, "ft", early.Gauge.Series[0].Unit)
+	b = w.propose(w.order(), early)
+	p := of[journal.Series](b)[0]
+	require.Len(t, p.Conflicts, 1, "0.61 and 0.609996 m are not one")
+	w.commit(b, intake.Choices{p.Key: {Do: intake.Accept, Way: intake.KeepWritten}})
+	got := w.gauges()
+	require.Len(t, got, 1)
+	assert.Equal(t, "m", got[0].Unit)
+	require.Len(t, got[0].Points, 3)
+	assert.InDelta(t, 0.64008, got[0].Points[0].Value.Or(0), 1e-6, "2.1 ft of 0.3048 m")
+	assert.Equal(t, 0.61, got[0].Points[1].Value.Or(0))
+
+	one, two := table("level (m)", "", "2026-07-04 23:00;0.55"), table("level (m)", "", "2026-07-04 23:15;0.54")
+	b = w.propose(w.order(), one, two)
+	w.commit(b, b.Ticks())
+	got = w.gauges()
+	require.Len(t, got, 1)
+	assert.Len(t, got[0].Points, 5)
+
+	other := table("level (m)", "", "2026-07-04 23:30;12.5")
+	other.Gauge.Series[0].Datum = "mAOD"
+	b = w.propose(w.order(), other)
+	w.commit(b, b.Ticks())
+	assert.Len(t, w.gauges(), 2)
 }

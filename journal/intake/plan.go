@@ -184,9 +184,22 @@ func (pl *planner) accept(p Proposal, rec journal.Record) {
 	case journal.Run:
 		r.From = p.Record.(journal.Run).From
 		rec = r
+	case journal.Series:
+		rec = pl.join(r)
 	}
 	pl.add(rec)
 	pl.decide(p, journal.Accepted, rec.Ref())
+}
+
+// join puts readings among those that the journal, or another file of the batch, has of
+// their gauge already.
+func (pl *planner) join(s journal.Series) journal.Series {
+	for _, ref := range pl.order {
+		if old, ok := pl.put[ref].(journal.Series); ok && sameGauge(old, s) {
+			return joined(old, s)
+		}
+	}
+	return pl.b.Joined(s)
 }
 
 // conflicting carries out the way chosen for a proposal's conflicts, other than both.

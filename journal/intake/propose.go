@@ -61,7 +61,6 @@ type maker struct {
 	layout  *geo.Layout
 	zone    *time.Location
 	sources []journal.Source
-	series  []journal.Series
 	walked  []Fix // positions of the rod's tracks in this night, by true time
 	unzoned []int // sources whose camera names no zone
 }

@@ -3,6 +3,7 @@ package intake
 import (
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -66,14 +67,14 @@ func (m *maker) levels(i int, s gauge.Series) {
 	if len(out.Points) < len(all) {
 		m.remark(i, Remark{Kind: ReadingsCut, Count: len(out.Points), Of: len(all)})
 	}
-	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true, River: m.river(name, s)}
+	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true, River: m.river(m.Joined(out))}
 	_, decided := m.past[key]
 	if fresh, conflicts := m.fresh(out); !decided {
-		if len(fresh) == 0 && len(conflicts) == 0 {
+		if len(fresh.Points) == 0 && len(conflicts) == 0 {
 			m.remark(i, Remark{Kind: NothingNew, Count: len(out.Points)})
 			return
 		}
-		out.Points, p.Conflicts = fresh, conflicts
+		out, p.Conflicts = fresh, conflicts
 	}
 	p.Record = out
 	m.add(p)
@@ -107,47 +108,120 @@ func readings(s gauge.Series, scale float64) []journal.Reading {
 	return out
 }
 
-// fresh are the readings that the journal does not have yet, and the series that say
-// otherwise.
-func (m *maker) fresh(s journal.Series) ([]journal.Reading, []Conflict) {
-	out := s.Points
+// sameGauge reports whether two series are of one gauge, over one datum, so that readings of
+// one can stand among those of the other.
+func sameGauge(a, b journal.Series) bool {
+	return a.What == b.What && a.Station == b.Station && a.Datum == b.Datum
+}
+
+// inUnit gives a series the unit of another, its values to the micrometre.
+func inUnit(s journal.Series, unit string) journal.Series {
+	if s.Unit == unit {
+		return s
+	}
+	_, from := fileUnit(s.Unit)
+	_, to := fileUnit(unit)
+	s.Unit, s.Points = unit, slices.Clone(s.Points)
+	for i, p := range s.Points {
+		if v, ok := p.Value.Get(); ok {
+			s.Points[i].Value = journal.Of(math.Round(v*from/to*1e6) / 1e6)
+		}
+	}
+	return s
+}
+
+// fresh are the readings that the journal does not have yet, in the unit in which it keeps
+// that gauge, and the series that say otherwise.
+func (m *maker) fresh(s journal.Series) (journal.Series, []Conflict) {
+	out := s
 	var conflicts []Conflict
 	for _, old := range m.series {
-		if old.What != s.What || old.Station != s.Station || old.Datum != s.Datum || old.Unit != s.Unit {
+		if !sameGauge(old, s) {
 			continue
 		}
+		out = inUnit(out, old.Unit)
 		have := map[int64]journal.Reading{}
 		for _, r := range old.Points {
 			have[r.At.Unix()] = r
 		}
 		var rest, other []journal.Reading
-		for _, r := range out {
+		for _, r := range out.Points {
 			was, ok := have[r.At.Unix()]
 			switch {
 			case !ok:
 				rest = append(rest, r)
-			case r.Value.Known() && r.Value != was.Value:
+			case r.Value.Known() && !alike(r.Value, was.Value):
 				other = append(other, r)
 			}
 		}
 		if len(other) > 0 {
 			conflicts = append(conflicts, Conflict{Kind: OtherReadings, Written: old, Readings: other, Ways: []Way{KeepWritten, TakeProposed}})
 		}
-		out = rest
+		out.Points = rest
 	}
 	return out, conflicts
 }
 
+// alike reports whether two values are one but for what converting a unit leaves.
+func alike(a, b journal.Field[float64]) bool {
+	v, ok := a.Get()
+	w, was := b.Get()
+	return ok == was && math.Abs(v-w) < 2e-6
+}
+
+// Joined is what accepting readings makes of the journal's series of that gauge: theirs among
+// those it has, by their moments. Without one it is a series of its own.
+func (b *Batch) Joined(s journal.Series) journal.Series {
+	i := slices.IndexFunc(b.series, func(old journal.Series) bool { return sameGauge(old, s) })
+	if i < 0 {
+		return s
+	}
+	return joined(b.series[i], s)
+}
+
+// joined puts readings among those of a series. Where both have one, the series' stands.
+func joined(old, s journal.Series) journal.Series {
+	have := map[int64]bool{}
+	for _, r := range old.Points {
+		have[r.At.Unix()] = true
+	}
+	old.Points = slices.Clone(old.Points)
+	for _, r := range inUnit(s, old.Unit).Points {
+		if !have[r.At.Unix()] {
+			old.Points = append(old.Points, r)
+		}
+	}
+	slices.SortStableFunc(old.Points, func(a, b journal.Reading) int { return a.At.Compare(b.At) })
+	return old
+}
+
 // river is how the river stood at the gauge at the beginning and at the end of the fishing,
 // with the settings for that gauge.
-func (m *maker) river(name string, s gauge.Series) []gauge.State {
-	set, ok := m.order.Gauges[name]
+func (m *maker) river(s journal.Series) []gauge.State {
+	c := m.Curve(s)
+	from, to := m.fishing()
+	return []gauge.State{c.At(from), c.At(to)}
+}
+
+// Curve is the course of a gauge's levels, with the settings given for that gauge.
+func (b *Batch) Curve(s journal.Series) *gauge.Curve {
+	set, ok := b.order.Gauges[s.Station]
 	if !ok {
 		set = gauge.Common()
 	}
-	c := gauge.NewCurve(s.Points, set)
-	from, to := m.fishing()
-	return []gauge.State{c.At(from), c.At(to)}
+	return CurveOf(s, set)
+}
+
+// CurveOf is the course of levels as the journal keeps them.
+func CurveOf(s journal.Series, set gauge.Settings) *gauge.Curve {
+	_, scale := fileUnit(s.Unit)
+	var pts []gauge.Point
+	for _, r := range s.Points {
+		if v, ok := r.Value.Get(); ok {
+			pts = append(pts, gauge.Point{At: r.At, Level: units.Metres(v * scale), Flag: r.Flag})
+		}
+	}
+	return gauge.NewCurve(pts, set)
 }
 
 // fishing is from the first run to the last, written or proposed; else from ten in the

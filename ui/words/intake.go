@@ -180,17 +180,35 @@ func (v IntakeView) QuestionLines(q intake.Question) []string {
 
 // ProposalLine says what would be stored: 22:34–23:15 run, Alder Pool.
 func (v IntakeView) ProposalLine(p intake.Proposal) string {
+	return strings.TrimSpace(v.ProposalTimes(p) + " " + commas(v.ProposalWhat(p), doubt(p)))
+}
+
+// ProposalTimes says from when to when, or the moment; empty for a track and a gauge.
+func (v IntakeView) ProposalTimes(p intake.Proposal) string {
 	switch r := p.Record.(type) {
 	case journal.Run:
-		return commas(v.runTimes(r)+" run", v.pool(r.Pool), again(p), doubt(p))
+		return v.runTimes(r)
 	case journal.Contact:
-		return commas(v.moment(r.When)+" fish landed", v.poolOr(r.Pool), "if "+v.Batch.Sources[p.Source].File.Name+" shows one")
+		return v.moment(r.When)
+	case journal.Photo:
+		return v.moment(r.When)
+	}
+	return ""
+}
+
+// ProposalWhat says what it is: run, Alder Pool, second run there.
+func (v IntakeView) ProposalWhat(p intake.Proposal) string {
+	switch r := p.Record.(type) {
+	case journal.Run:
+		return commas("run", v.pool(r.Pool), again(p))
+	case journal.Contact:
+		return commas("fish landed", v.poolOr(r.Pool), "if "+v.Batch.Sources[p.Source].File.Name+" shows one")
 	case journal.Photo:
 		shows := ""
 		if r.Of.Known() {
 			shows = "of the fish written then"
 		}
-		return commas(v.moment(r.When)+" "+PhotoOf(r.Name), placed(r.Spot), shows)
+		return commas(PhotoOf(r.Name), placed(r.Spot), shows)
 	case journal.Track:
 		return "the track itself, " + number(len(r.Fixes), "position", "positions")
 	case journal.Series:
