@@ -169,7 +169,7 @@ func TestUnsealRefuses(t *testing.T) {
 
 // Ensure that the lists of kinds, the codecs and the types agree.
 func TestKinds(t *testing.T) {
-	assert.Len(t, journal.RecordKinds, 10)
+	assert.Len(t, journal.RecordKinds, 11)
 	assert.Len(t, journal.EntryKinds, 13)
 	seen := map[journal.Kind]bool{}
 	for _, k := range allKinds() {

@@ -18,16 +18,17 @@ type Kind string
 
 // Records that stand by themselves.
 const (
-	KindTrip     Kind = "trip"
-	KindBeat     Kind = "beat"
-	KindFly      Kind = "fly"
-	KindBox      Kind = "box"
-	KindRule     Kind = "rule"
-	KindPerson   Kind = "person"
-	KindSource   Kind = "source"
-	KindSeries   Kind = "series"
-	KindTrack    Kind = "track"
-	KindDecision Kind = "decision"
+	KindTrip      Kind = "trip"
+	KindBeat      Kind = "beat"
+	KindFly       Kind = "fly"
+	KindBox       Kind = "box"
+	KindRule      Kind = "rule"
+	KindPerson    Kind = "person"
+	KindSource    Kind = "source"
+	KindSeries    Kind = "series"
+	KindTrack     Kind = "track"
+	KindDecision  Kind = "decision"
+	KindRecipient Kind = "recipient"
 )
 
 // Entries of a trip.
@@ -51,7 +52,7 @@ const (
 // belong to a trip. Codec, checks, words and scenes each loop over them in a
 // test, since Go does not check that a switch is complete.
 var (
-	RecordKinds = []Kind{KindTrip, KindBeat, KindFly, KindBox, KindRule, KindPerson, KindSource, KindSeries, KindTrack, KindDecision}
+	RecordKinds = []Kind{KindTrip, KindBeat, KindFly, KindBox, KindRule, KindPerson, KindSource, KindSeries, KindTrack, KindDecision, KindRecipient}
 	EntryKinds  = []Kind{KindRun, KindRig, KindWay, KindContact, KindSky, KindWeather, KindWater, KindReady, KindBreak, KindEnd, KindPlan, KindNote, KindPhoto}
 )
 

@@ -73,6 +73,7 @@ func samples() []journal.Record {
 			Points: []journal.Reading{{At: clock(22, 0), Value: journal.Of(0.41), Flag: "good"}, {At: clock(22, 15)}, {At: clock(22, 30), Value: journal.None[float64]()}}},
 		journal.Track{ID: id("track"), Source: id("source"), Trip: journal.Of(id("trip")), Rod: journal.Of(id("rod of anna")),
 			Fixes: []journal.TrackFix{{At: clock(22, 0), Place: spot, Err: journal.Of(units.Metres(4.5))}, {Place: spot}}},
+		journal.Recipient{ID: id("recipient"), Person: id("anna"), Shows: journal.AllShows},
 		journal.Decision{ID: id("decision"), Key: "watch.gpx#1", Verdict: journal.Accepted, Entry: journal.Ref{Kind: journal.KindRun, Trip: id("trip"), ID: id("run")}},
 
 		journal.Run{Head: full("run", "anna", journal.About(clock(23, 0), 0)), Until: journal.Of(at(23, 40)), Pool: id("alder pool"),

@@ -112,6 +112,18 @@ func (w *World) record(k journal.Kind, id journal.ID) journal.Record {
 		return w.series(id)
 	case journal.KindTrack:
 		return w.track(id)
+	case journal.KindRecipient:
+		var shows []journal.Shows
+		for _, s := range journal.AllShows {
+			if w.yes() && (s != journal.ShowCoordinates || slices.Contains(shows, journal.ShowPlaces)) {
+				shows = append(shows, s)
+			}
+		}
+		r := journal.Recipient{ID: id, Shows: shows}
+		if w.yes() && len(w.People) > 0 {
+			r.Person = pick(w, w.People)
+		}
+		return r
 	case journal.KindDecision:
 		return journal.Decision{ID: id, Key: w.sha256() + "#" + w.text(), Verdict: pick(w, journal.Verdicts),
 			Entry: journal.Ref{Kind: pick(w, journal.EntryKinds), Trip: w.ID(), ID: w.ID()}}

@@ -16,7 +16,7 @@ func TouchName(t journal.Touch) string { return touches[t] }
 var kinds = map[journal.Kind]string{
 	journal.KindTrip: "night", journal.KindBeat: "beat", journal.KindFly: "fly", journal.KindBox: "box",
 	journal.KindRule: "house rule", journal.KindPerson: "person", journal.KindSource: "source",
-	journal.KindSeries: "gauge readings", journal.KindTrack: "track", journal.KindDecision: "decision",
+	journal.KindSeries: "gauge readings", journal.KindTrack: "track", journal.KindDecision: "decision", journal.KindRecipient: "what a guest sees",
 	journal.KindRun: "run", journal.KindRig: "fly change", journal.KindWay: "way of fishing", journal.KindContact: "fish",
 	journal.KindSky: "sky", journal.KindWeather: "weather", journal.KindWater: "river", journal.KindReady: "pool ready",
 	journal.KindBreak: "break", journal.KindEnd: "end of fishing", journal.KindPlan: "plan", journal.KindNote: "note",
