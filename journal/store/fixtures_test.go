@@ -166,8 +166,8 @@ func everything(s *Store) (told, error) {
 	return out, err
 }
 
-// later are the kinds that were not there yet when v1.gloam was made.
-var later = map[journal.Kind]bool{journal.KindRecipient: true}
+// afterV1 are the kinds that were not there yet when v1.gloam was made.
+var afterV1 = map[journal.Kind]bool{journal.KindRecipient: true}
 
 // Ensure that a journal of format 1 is read for ever.
 func TestFormat1(t *testing.T) {
@@ -189,7 +189,7 @@ func TestFormat1(t *testing.T) {
 	want.Records, got.Records = nil, nil
 	require.Equal(t, want, got)
 	for _, k := range append(append([]journal.Kind{}, journal.RecordKinds...), journal.EntryKinds...) {
-		if later[k] {
+		if afterV1[k] {
 			continue
 		}
 		require.True(t, kinds[k], "the journal has no %s", k)
