@@ -4,8 +4,11 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"path/filepath"
+	"strings"
 	"time"
 
+	"gloamline/journal/album"
 	"gloamline/journal/archive"
 	"gloamline/journal/store"
 	"gloamline/ui/words"
@@ -13,11 +16,12 @@ import (
 
 const archivePage = `Example:
   gloam archive --journal journal.gloam -o journal.json
+  gloam archive --journal journal.gloam -o journal.zip
 
 gloam archive writes a whole journal as one JSON text: every record as it stands, every
 change that was ever made, and what was removed. gloam restore makes the same journal of
-it again, without loss. DEVELOPERS.md describes the text. Photographs that lie beside the
-journal are not in it.
+it again, without loss. DEVELOPERS.md describes the text. With a name that ends in .zip the
+photographs kept beside the journal come along: journal.json and photos/ in one file.
 
   --journal FILE   the journal to read; it is not changed
   -o FILE          where to; no file that exists is written over
@@ -55,10 +59,16 @@ func runArchive(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return explain(stderr, err, *path)
 	}
 	var n archive.Count
+	var photos int
+	var missing []album.Original
 	var unread error // the journal's own fault, not that of the file written
 	err = saveNew(*out, func(w io.Writer) error {
 		var err error
-		n, err = archive.Write(w, s, head.Created, time.Now())
+		if strings.EqualFold(filepath.Ext(*out), ".zip") {
+			n, photos, missing, err = archive.Bundle(w, s, head.Created, time.Now(), album.Beside(*path))
+		} else {
+			n, err = archive.Write(w, s, head.Created, time.Now())
+		}
 		unread = journalFault(err)
 		return err
 	})
@@ -68,5 +78,8 @@ func runArchive(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	case err != nil:
 		return notSaved(stderr, *out, err)
 	}
-	return show(stdout, fmt.Sprintf("%s holds %s.\n", *out, words.ArchiveHolds(n.Changes, n.Records)))
+	for _, o := range missing {
+		fmt.Fprintf(stderr, "gloam: %s\n", words.PhotoDamaged(o.Name()))
+	}
+	return show(stdout, fmt.Sprintf("%s holds %s.\n", *out, words.ArchiveHolds(n.Changes, n.Records, photos)))
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -9,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/journal/album"
+	"gloamline/journal/journaltest"
 	"gloamline/journal/store"
 )
 
@@ -105,4 +108,31 @@ func TestArchiveAndRestoreAskedWrongly(t *testing.T) {
 	refused(t, run("", "restore"), "--from")
 	refused(t, run("", "restore", "a"), `"a"`)
 	refused(t, run("", "restore", "--odd"), "--odd")
+}
+
+// Ensure that an archive whose name ends in .zip brings the photographs along, that check
+// reads them all, and that one that is damaged is named.
+func TestArchiveWithPhotographs(t *testing.T) {
+	dir := t.TempDir()
+	path := write(t, withDemo(t))
+	pic := filepath.Join(dir, "fish.jpg")
+	require.NoError(t, os.WriteFile(pic, journaltest.Picture(60, 40, "", 1), 0o600))
+	shot, err := album.Look(pic)
+	require.NoError(t, err)
+	require.NoError(t, album.Beside(path).Keep(pic, shot.SHA256, shot.Format))
+
+	bundle, again := filepath.Join(dir, "journal.zip"), filepath.Join(dir, "again.gloam")
+	r := run("", "archive", "--journal", path, "-o", bundle)
+	require.Equal(t, done, r.code, r.err)
+	assert.Regexp(t, `journal\.zip holds \d+ changes, [\d,]+ records and 1 photograph\.\n$`, r.out)
+	r = run("", "restore", "--from", bundle, "-o", again)
+	require.Equal(t, done, r.code, r.err)
+	assert.Contains(t, r.out, "1 photograph with it")
+	kept, ok := album.Beside(again).Find(shot.SHA256)
+	require.True(t, ok)
+	assert.Contains(t, run("", "check", again).out, "is sound")
+	require.NoError(t, os.WriteFile(kept, []byte("half"), 0o600))
+	r = run("", "check", again)
+	assert.Equal(t, broken, r.code)
+	assert.Contains(t, r.out, filepath.Base(kept)+" is damaged")
 }

@@ -8,7 +8,9 @@ import (
 	"time"
 
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/store"
+	"gloamline/ui/words"
 )
 
 const checkPage = `Example:
@@ -49,8 +51,16 @@ func runCheck(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if err != nil {
 		return explain(stderr, err, path)
 	}
-	code := show(stdout, report(path, faults, last))
-	if len(faults) > 0 {
+	bad, err := album.Beside(path).Damaged()
+	if err != nil {
+		return explain(stderr, err, album.Beside(path).Dir())
+	}
+	text := report(path, faults, last)
+	for _, o := range bad {
+		text += words.PhotoUnsound(o.Path) + "\n"
+	}
+	code := show(stdout, text)
+	if len(faults)+len(bad) > 0 {
 		return broken
 	}
 	return code

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/store"
 	"gloamline/ui/words"
 )
@@ -55,6 +56,7 @@ func runRepair(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	case err != nil:
 		return explain(stderr, err, *path)
 	}
+	_, _ = album.Beside(*path).LinkTo(album.Beside(*out))
 	var b strings.Builder
 	b.WriteString(strings.Join(words.RepairLines(r), "\n") + "\n")
 	for _, list := range []struct {

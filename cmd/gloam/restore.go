@@ -4,13 +4,13 @@ import (
 	"errors"
 	"flag"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
 
 	"gloamline/journal"
 	"gloamline/journal/archive"
+	"gloamline/journal/backup"
 	"gloamline/journal/store"
 	"gloamline/ui/words"
 )
@@ -46,11 +46,14 @@ func runRestore(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	case *from == "":
 		return fail(stderr, wrong, "say what from: --from journal.json")
 	}
-	o, err := outlineOf(*from)
+	o, photos, err := outlineOf(*from)
 	if err != nil {
 		return explain(stderr, err, *from)
 	}
 	told := words.OutlineLines(o, time.Local)
+	if photos > 0 {
+		told = append(told, words.WithPhotos(photos))
+	}
 	if *out == "" {
 		return show(stdout, strings.Join(told, "\n")+"\n")
 	}
@@ -63,62 +66,37 @@ func runRestore(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	return show(stdout, filepath.Base(*out)+" was made:\n"+strings.Join(told, "\n")+"\n")
 }
 
-// isArchive tells an archive from a backup by how it begins: a backup is no text.
-func isArchive(path string) (bool, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return false, err
+// outlineOf says what an archive or a backup holds, having proved it, and how many
+// photographs come with it.
+func outlineOf(path string) (journal.Outline, int, error) {
+	form, err := archive.FormOf(path)
+	if err != nil || form != archive.NoArchive {
+		if err != nil {
+			return journal.Outline{}, 0, err
+		}
+		return archive.OutlineOf(path)
 	}
-	defer f.Close()
-	head := make([]byte, 512)
-	n, err := io.ReadFull(f, head)
-	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) && err != io.EOF {
-		return false, err
-	}
-	return strings.HasPrefix(strings.TrimSpace(string(head[:n])), "{"), nil
-}
-
-// outlineOf says what an archive or a backup holds, having proved it.
-func outlineOf(path string) (journal.Outline, error) {
-	text, err := isArchive(path)
-	if err != nil {
-		return journal.Outline{}, reading(err)
-	}
-	if !text {
-		return store.OutlineOf(path)
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return journal.Outline{}, reading(err)
-	}
-	defer f.Close()
-	return archive.Outline(f)
+	o, err := store.OutlineOf(path)
+	return o, 0, err
 }
 
 func restore(from, to string) error {
-	text, err := isArchive(from)
-	if err != nil {
-		return reading(err)
+	form, err := archive.FormOf(from)
+	switch {
+	case err != nil:
+		return err
+	case form == archive.NoArchive:
+		return extract(from, to)
 	}
-	if !text {
-		return store.Restore(from, to)
-	}
-	f, err := os.Open(from)
-	if err != nil {
-		return reading(err)
-	}
-	defer f.Close()
-	_, _, err = archive.Restore(f, to)
-	return err
+	return archive.RestoreFile(from, to)
 }
 
-// reading classes an error met in opening a file to read.
-func reading(err error) error {
-	k := journal.IO
-	if errors.Is(err, os.ErrNotExist) {
-		k = journal.NotFound
+// extract takes a backup out of the folder of backups it lies in, with its photographs.
+func extract(from, to string) error {
+	if name, ok := strings.CutSuffix(filepath.Dir(from), ".backups"); ok {
+		return backup.Of(name).Extract(from, to)
 	}
-	return &journal.Error{Op: "read", Kind: k, Err: err}
+	return backup.Of(from).Extract(from, to)
 }
 
 // journalFault returns an error of a journal, nil for any other.

@@ -42,7 +42,11 @@ func (h *house) backUp(s *store.Store, now time.Time, tell func(string)) <-chan 
 			say(o, err)
 			return
 		}
-		h.diary.Info("backed up", "copy", o.Copy.Path, "bytes", o.Copy.Bytes, "same", o.Same, "removed", len(o.Removed))
+		if o.PhotoFault != nil {
+			h.diary.Error("photographs not backed up", "error", o.PhotoFault)
+			tell(words.PhotosNotBackedUp(o.PhotoFault))
+		}
+		h.diary.Info("backed up", "copy", o.Copy.Path, "bytes", o.Copy.Bytes, "same", o.Same, "removed", len(o.Removed), "photos", o.Photos)
 	}()
 	return done
 }

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -21,6 +20,9 @@ type Album struct{ dir string }
 func Beside(journal string) *Album {
 	return &Album{strings.TrimSuffix(journal, filepath.Ext(journal)) + ".photos"}
 }
+
+// In is the album in a folder of its own.
+func In(dir string) *Album { return &Album{dir} }
 
 // Dir is where the folder lies.
 func (a *Album) Dir() string { return a.dir }
@@ -62,12 +64,17 @@ func (a *Album) Keep(path, sum string, format photo.Format) error {
 }
 
 // copy lays a file down under its sum, in one step: no reader ever meets half of it.
-func (a *Album) copy(path, sum, ending string) (err error) {
+func (a *Album) copy(path, sum, ending string) error {
 	from, _, err := open(path)
 	if err != nil {
 		return err
 	}
 	defer from.Close()
+	return a.lay(from, filepath.Base(path), sum, ending)
+}
+
+// lay writes what a reader gives, called name where it is not of that sum.
+func (a *Album) lay(from io.Reader, name, sum, ending string) (err error) {
 	to := a.path(sum, ending)
 	if err := os.MkdirAll(filepath.Dir(to), 0o700); err != nil {
 		return err
@@ -87,7 +94,7 @@ func (a *Album) copy(path, sum, ending string) (err error) {
 		return err
 	}
 	if hex.EncodeToString(h.Sum(nil)) != sum {
-		return fmt.Errorf("%s: %w", filepath.Base(path), ErrChanged)
+		return fmt.Errorf("%s: %w", name, ErrChanged)
 	}
 	if err = part.Sync(); err != nil {
 		return err
@@ -96,32 +103,6 @@ func (a *Album) copy(path, sum, ending string) (err error) {
 		return err
 	}
 	return os.Rename(part.Name(), to)
-}
-
-// CopyTo copies the originals that another album lacks and tells how many there were.
-func (a *Album) CopyTo(b *Album) (copied int, err error) {
-	err = filepath.WalkDir(a.dir, func(path string, d fs.DirEntry, err error) error {
-		switch {
-		case path == a.dir && errors.Is(err, fs.ErrNotExist): // a journal without photos
-			return nil
-		case err != nil:
-			return err
-		}
-		ending := filepath.Ext(path)
-		sum := strings.TrimSuffix(d.Name(), ending)
-		if !d.Type().IsRegular() || !isSum(sum) { // not ours
-			return nil
-		}
-		if have, ok := b.Find(sum); ok && sumOf(have) == sum {
-			return nil
-		}
-		if err := b.copy(path, sum, ending); err != nil {
-			return err
-		}
-		copied++
-		return nil
-	})
-	return copied, err
 }
 
 func (a *Album) path(sum, ending string) string { return filepath.Join(a.dir, sum[:2], sum+ending) }

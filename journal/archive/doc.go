@@ -35,10 +35,14 @@
 // Writing and reading go item by item; what is kept in memory is the identity of
 // each record, about 100 bytes, and one item.
 //
+// # With photographs
+//
+// Copied originals of photographs lie beside the journal, not in it, and not in the text. A
+// bundle is a ZIP file of both: the text as journal.json, each original as
+// photos/ab/abcd….jpg, named by the SHA-256 of its bytes, which proves it when it is restored.
+//
 // # Not done
 //
-// Nothing is compressed or encrypted; other programs do that better. Copied
-// originals of photographs lie beside the journal, not in it, and not in an
-// archive. A journal with faults is not archived as if it were sound: what cannot
+// The text by itself is not compressed, and nothing is encrypted. A journal with faults is not archived as if it were sound: what cannot
 // be read is an error, and package store repairs first.
 package archive

@@ -17,9 +17,16 @@
 // against its sum and its history, and found sound. So damage that creeps into a
 // journal cannot push out the copies from before it.
 //
+// # Photographs
+//
+// The originals kept beside the journal get a second name in the folder photos, each once
+// for all copies, under the sum of its bytes; where the disk knows no such second names
+// they are copied. So they come back when the folder of the journal was lost or cleared out. An
+// original that is damaged on the disk is damaged under both names: gloam check and the
+// window's check read them all. None is ever removed.
+//
 // # Not done
 //
 // The copies lie on the disk of the journal: they help against slips and damaged
-// files, not against a lost computer. Copied originals of photographs are not
-// copied again. Nothing is compressed.
+// files, not against a lost computer or disk. Nothing is compressed.
 package backup

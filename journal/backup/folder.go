@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/store"
 )
 
@@ -24,6 +25,10 @@ func Of(path string) Folder { return Folder{path, path + ".backups"} }
 
 // Path is the folder itself.
 func (f Folder) Path() string { return f.path }
+
+// Photos is where the originals of photographs that belong to the copies lie, each once
+// for all of them.
+func (f Folder) Photos() *album.Album { return album.In(filepath.Join(f.path, "photos")) }
 
 // Copy is one copy in it.
 type Copy struct {
@@ -65,13 +70,24 @@ type Outcome struct {
 	Copy    Copy
 	Same    bool   // nothing had changed since this copy, so no other was taken
 	Removed []Copy // not worth keeping any more
+	Photos  int    // originals of photographs that the copies lacked and have now
+	// PhotoFault is why not all originals are with the copies; the copy itself is made.
+	PhotoFault error
 }
 
 // Take copies a snapshot into the folder, proves the copy and removes those not
 // worth keeping. It closes the snapshot. It may run beside the journal's own
 // goroutine. If the copy is not sound the error is of kind Corrupt, Copy says where it
-// lies, and nothing was removed but what is there twice.
+// lies, and nothing was removed but what is there twice. Originals of photographs are laid
+// beside the copies, whether or not another copy was needed.
 func (f Folder) Take(n *store.Snapshot, now time.Time) (Outcome, error) {
+	out, err := f.take(n, now)
+	n.Close()
+	out.Photos, out.PhotoFault = album.Beside(f.journal).LinkTo(f.Photos())
+	return out, err
+}
+
+func (f Folder) take(n *store.Snapshot, now time.Time) (Outcome, error) {
 	defer n.Close()
 	have, err := f.List()
 	if err != nil {
@@ -158,8 +174,23 @@ func (f Folder) prune(now time.Time) ([]Copy, error) {
 
 // Restore puts a copy, or any other sound journal, in the place of the journal, which
 // must not be open. What lay there is kept beside it under the name that comes back.
+// Originals of photographs that are missing beside the journal come back too, as far as they can be had.
 func (f Folder) Restore(from string, now time.Time) (kept string, err error) {
-	return store.Replace(f.journal, from, f.journal+".before-"+now.UTC().Format(stamp))
+	if kept, err = store.Replace(f.journal, from, f.journal+".before-"+now.UTC().Format(stamp)); err == nil {
+		_, _ = f.Photos().LinkTo(album.Beside(f.journal))
+	}
+	return kept, err
+}
+
+// Extract makes a journal of a copy, or of any other sound journal, in a new file, with the
+// originals of photographs as far as they can be had.
+func (f Folder) Extract(from, to string) error {
+	err := store.Restore(from, to)
+	if err == nil {
+		_, _ = f.Photos().LinkTo(album.Beside(to))
+		_, _ = album.Beside(from).LinkTo(album.Beside(to)) // of a copy laid elsewhere by hand
+	}
+	return err
 }
 
 func failing(err error) error {

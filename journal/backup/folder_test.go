@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/backup"
 	"gloamline/journal/journaltest"
 	"gloamline/journal/store"
@@ -241,4 +242,63 @@ func TestRestore(t *testing.T) {
 	left, err := filepath.Glob(filepath.Join(filepath.Dir(s.Path()), ".*part*"))
 	require.NoError(t, err)
 	require.Empty(t, left)
+}
+
+// Ensure that originals of photographs are with the copies, once, that they stay when those
+// beside the journal go, and come back with a restored copy, into its place and elsewhere.
+func TestPhotos(t *testing.T) {
+	s, j, f := begun(t)
+	mine := album.Beside(s.Path())
+	var sums []string
+	for shade := range uint8(3) {
+		path := filepath.Join(t.TempDir(), "a.jpg")
+		require.NoError(t, os.WriteFile(path, journaltest.Picture(60, 40, "", shade), 0o600))
+		shot, err := album.Look(path)
+		require.NoError(t, err)
+		require.NoError(t, mine.Keep(path, shot.SHA256, shot.Format))
+		sums = append(sums, shot.SHA256)
+	}
+	o := take(t, f, s, clock())
+	require.NoError(t, o.PhotoFault)
+	require.Equal(t, 3, o.Photos)
+	add(t, j, "Anna")
+	require.Zero(t, take(t, f, s, clock().Add(time.Hour)).Photos)
+	list, err := f.List()
+	require.NoError(t, err)
+	require.Len(t, list, 1, "the folder of photographs is no copy")
+
+	require.NoError(t, s.Close())
+	require.NoError(t, os.RemoveAll(mine.Dir()))
+	all, err := f.Photos().All()
+	require.NoError(t, err)
+	require.Len(t, all, 3)
+	_, err = f.Restore(list[0].Path, clock())
+	require.NoError(t, err)
+	other := filepath.Join(t.TempDir(), "again.gloam")
+	require.NoError(t, f.Extract(list[0].Path, other))
+	for _, a := range []*album.Album{mine, album.Beside(other)} {
+		for _, sum := range sums {
+			_, ok := a.Find(sum)
+			require.True(t, ok)
+		}
+		bad, err := a.Damaged()
+		require.NoError(t, err)
+		require.Empty(t, bad)
+	}
+}
+
+// Ensure that a folder of photographs that cannot be made does not keep the copy from being
+// made, and is told of.
+func TestPhotosFail(t *testing.T) {
+	s, _, f := begun(t)
+	path := filepath.Join(t.TempDir(), "a.jpg")
+	require.NoError(t, os.WriteFile(path, journaltest.Picture(60, 40, "", 1), 0o600))
+	shot, err := album.Look(path)
+	require.NoError(t, err)
+	require.NoError(t, album.Beside(s.Path()).Keep(path, shot.SHA256, shot.Format))
+	require.NoError(t, os.MkdirAll(f.Path(), 0o700))
+	require.NoError(t, os.WriteFile(f.Photos().Dir(), nil, 0o600)) // a file where the folder belongs
+	o := take(t, f, s, clock())
+	require.Error(t, o.PhotoFault)
+	require.FileExists(t, o.Copy.Path)
 }

@@ -62,9 +62,32 @@ func OutlineLines(o journal.Outline, zone *time.Location) []string {
 	return out
 }
 
-// ArchiveHolds prints 812 changes and 2,104 records.
-func ArchiveHolds(changes, records uint64) string {
-	return counted(changes, "change", "changes") + " and " + counted(records, "record", "records")
+// ArchiveHolds prints 812 changes and 2,104 records, or 812 changes, 2,104 records and
+// 3 photographs.
+func ArchiveHolds(changes, records uint64, photos int) string {
+	list := []string{counted(changes, "change", "changes"), counted(records, "record", "records")}
+	if photos > 0 {
+		list = append(list, counted(photos, "photograph", "photographs"))
+	}
+	return and(list)
+}
+
+// WithPhotos says how many photographs come with an archive.
+func WithPhotos(n int) string { return counted(n, "photograph", "photographs") + " with it" }
+
+// PhotoDamaged says that the kept original of a photograph is not what it was.
+func PhotoDamaged(name string) string {
+	return "The photograph " + name + " is damaged on the disk and was left out. If you still have the picture, add it to its entry again."
+}
+
+// PhotoUnsound says of a kept original that it is not what it was.
+func PhotoUnsound(path string) string {
+	return "The photograph " + filepath.Base(path) + " is damaged on the disk: if you still have the picture, add it to its entry again."
+}
+
+// PhotosNotBackedUp says in one line that photographs are not with the backups.
+func PhotosNotBackedUp(err error) string {
+	return "The backup was made, but not all photographs could be laid beside it: " + strings.TrimSuffix(cause(err), ".") + "."
 }
 
 // BackupFault says in one line why no backup was made at the start, or that the one
