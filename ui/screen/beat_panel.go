@@ -42,6 +42,10 @@ type panelRow struct {
 const panelInput = beatPanelWidth - 2*cardPad - panelLabel - 14
 const panelLabel = 92
 
+// Of the width for what is still wanting one is held to, as a scrolled column's own is
+// not known before it is laid out.
+const faultWidth = beatPanelWidth - 2*cardPad - 14
+
 func newBeatPanel(r *beatRoom) *beatPanel {
 	s := r.s
 	p := &beatPanel{r: r}
@@ -272,7 +276,7 @@ type faultText struct {
 }
 
 func newFault(r *beatRoom, of geo.ID, what, do string, gates bool) *faultText {
-	const width = beatPanelWidth - 2*cardPad - 14
+	const width = faultWidth
 	f := &faultText{tapped: func() { r.desk.Select(of); r.s.focus(r.plan) }}
 	ink := r.s.soft
 	if gates {
@@ -300,7 +304,7 @@ type stacked struct{}
 func (stacked) MinSize(o []fyne.CanvasObject) fyne.Size {
 	h := float32(6)
 	for _, p := range o {
-		h += p.(*own.Paragraph).HeightFor(beatPanelWidth - 2*cardPad - 14)
+		h += p.(*own.Paragraph).HeightFor(faultWidth)
 	}
 	return fyne.NewSize(100, h)
 }
@@ -308,8 +312,8 @@ func (stacked) MinSize(o []fyne.CanvasObject) fyne.Size {
 func (stacked) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	y := float32(0)
 	for _, p := range o {
-		h := p.(*own.Paragraph).HeightFor(size.Width)
-		place(p, 2, y, size.Width-2, h)
+		h := p.(*own.Paragraph).HeightFor(faultWidth)
+		place(p, 4, y, faultWidth, h)
 		y += h
 	}
 }
