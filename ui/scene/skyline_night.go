@@ -127,6 +127,14 @@ func (s *skyStrip) moments() {
 		return
 	}
 	line := s.v.Pool.Skyline.Sorted()
+	for _, way := range [][]skyFix{s.night.moon, s.night.sun} { // words keep off them
+		for i, f := range way {
+			if i > 0 && f.p.Altitude >= line.Altitude(f.p.Bearing) {
+				s.keepOff(s.SkyFrame.At(way[i-1].p), s.SkyFrame.At(f.p))
+			}
+		}
+	}
+	s.beyond()
 	for _, sp := range s.night.over {
 		if !sp.AtStart {
 			s.moment(sp.From, s.night.moon, words.MoonComes(words.Clock(sp.From, s.v.Zone)), s.look.Moon, true)
@@ -145,6 +153,9 @@ func (s *skyStrip) moments() {
 	}{{s.night.moon, s.look.Moon, 1}, {s.night.sun, s.look.Accent, 2}} {
 		for _, f := range b.way {
 			l := f.t.In(s.v.Zone)
+			if f.t.Equal(b.way[len(b.way)-1].t) { // the noon it began with stands there
+				continue
+			}
 			if l.Minute() != 0 || l.Hour()%b.every != 0 || f.p.Altitude < line.Altitude(f.p.Bearing) || float64(f.p.Altitude) > s.top {
 				continue
 			}
@@ -152,9 +163,43 @@ func (s *skyStrip) moments() {
 			s.list.Fill(draw.Circle(q, 2.6), draw.NonZero, draw.Solid(b.c))
 			s.labels.block(draw.R(q.X-3, q.Y-3, 6, 6))
 			t := draw.Text{S: l.Format("15"), Font: textFont, Color: s.look.Ink, Anchor: draw.Middle, Halo: draw.Halo{Width: 3, Color: draw.Fade(s.look.Panel, 0.92)}}
-			s.labels.put(s.list, t, draw.Pt(q.X, q.Y-7), draw.Pt(q.X, q.Y+15))
+			s.labels.put(s.list, t, draw.Pt(q.X, q.Y-7), draw.Pt(q.X-13, q.Y-3), draw.Pt(q.X+13, q.Y-3), draw.Pt(q.X+14, q.Y+9), draw.Pt(q.X-14, q.Y+9), draw.Pt(q.X, q.Y+15))
 		}
 	}
+}
+
+// keepOff keeps words off a piece of a way, dot by dot, as it may be steep.
+func (s *skyStrip) keepOff(a, b draw.Point) {
+	long := a.Dist(b)
+	if long > s.Plot.W()/2 {
+		return // from one side to the other
+	}
+	for d := 0.0; d < long; d += 3 {
+		q := a.Lerp(b, d/long)
+		s.labels.block(draw.R(q.X-1.5, q.Y-1.5, 3, 3))
+	}
+}
+
+// beyond says how high the moon goes where that is over the upper edge: the strip stays low so
+// that the skyline can be drawn well.
+func (s *skyStrip) beyond() {
+	var best *skyFix
+	for i, f := range s.night.moon {
+		if float64(f.p.Altitude) > s.top && (best == nil || f.p.Altitude > best.p.Altitude) {
+			best = &s.night.moon[i]
+		}
+	}
+	if best == nil {
+		return
+	}
+	q := s.SkyFrame.At(best.p)
+	c := s.look.Moon
+	tip := draw.Pt(q.X, s.Plot.Min.Y+2)
+	s.list.Stroke(draw.Polyline([]draw.Point{{X: tip.X - 4, Y: tip.Y + 4}, tip, {X: tip.X + 4, Y: tip.Y + 4}}), draw.Stroke{Width: 1.6}, c)
+	s.labels.block(draw.R(tip.X-5, tip.Y-1, 10, 8))
+	t := draw.Text{S: words.MoonHighest(float64(best.p.Altitude), words.Clock(best.t, s.v.Zone)), Font: textFont, Color: s.look.Ink, Halo: draw.Halo{Width: 3, Color: draw.Fade(s.look.Panel, 0.9)}}
+	w := draw.Measure(t.Font, t.S).Width
+	s.labels.put(s.list, t, draw.Pt(tip.X-w/2, tip.Y+20), draw.Pt(tip.X+9, tip.Y+14), draw.Pt(tip.X-9-w, tip.Y+14), draw.Pt(tip.X+9, tip.Y+28), draw.Pt(tip.X-9-w, tip.Y+28))
 }
 
 // moment marks where a way meets the hill, with its words.
@@ -178,8 +223,10 @@ func (s *skyStrip) moment(at time.Time, way []skyFix, text string, c draw.Color,
 	if !rises {
 		spots = []draw.Point{right, left}
 	}
-	for _, dy := range []float64{-18, 18, -34, 34} {
-		spots = append(spots, spots[0].Add(draw.Pt(0, dy)), spots[1].Add(draw.Pt(0, dy)))
+	for _, dy := range []float64{-18, 22, -34, 36, 0, -50, -66} {
+		for _, dx := range []float64{0, 14, -14, 30, -30, 50, -50} {
+			spots = append(spots, spots[0].Add(draw.Pt(dx, dy)), spots[1].Add(draw.Pt(dx, dy)))
+		}
 	}
 	s.labels.put(s.list, t, spots...)
 }

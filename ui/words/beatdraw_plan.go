@@ -71,7 +71,12 @@ func SkyPoint(p geo.SkyPoint) string {
 // What sun and moon do at the hill.
 func MoonComes(at string) string { return "moon over the hill " + at }
 func MoonGoes(at string) string  { return "moon behind the hill " + at }
-func SunGoes(at string) string   { return "sun gone " + at }
+
+// MoonHighest is how high the moon goes, where that is above the picture.
+func MoonHighest(alt float64, at string) string {
+	return fmt.Sprintf("moon up to %.0f° at %s", alt, at)
+}
+func SunGoes(at string) string { return "sun gone " + at }
 
 // SkylineNight says what the moon does over a skyline through a night.
 func SkylineNight(evening journal.Date, over []light.Spell, fraction float64, waxing bool, zone *time.Location) string {

@@ -141,7 +141,12 @@ func StoreButton(entries int) string { return "Store " + number(entries, "entry"
 // PageSum counts what a page comes to: 31 entries, 2 of them notes; 3 questions open.
 func PageSum(entries, notes, open, off int) string {
 	s := number(entries, "entry", "entries")
-	if notes > 0 {
+	switch {
+	case notes == 1 && entries == 1:
+		s += ", a note"
+	case notes == 1:
+		s += ", one of them a note"
+	case notes > 0:
 		s += fmt.Sprintf(", %d of them notes", notes)
 	}
 	if open > 0 {
