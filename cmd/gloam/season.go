@@ -12,6 +12,9 @@ import (
 
 	"gloamline/journal"
 	"gloamline/timeline/season"
+	"gloamline/ui/paper"
+	"gloamline/ui/scene"
+	"gloamline/ui/state"
 	"gloamline/ui/words"
 )
 
@@ -37,6 +40,9 @@ several times, except --from, --to and --client.
 
   --json           every figure, as written down beside the source (timeline/season/SEASON.md)
   --csv TABLE      one table as CSV; --tables lists them
+  --card N -o FILE one question with its plots and tables as pages: .pdf, .png or .svg;
+                   0 is what it all comes to; no file that exists is written over
+  --look NAME      of those pages: paper (without it), dusk or lamp
   --fold           with the tests behind each answer
 `
 
@@ -57,6 +63,8 @@ type seasonOrder struct {
 	nights                    []journal.Date
 	names, persons            map[journal.ID]string
 	measure, client, from, to string
+	out, look                 string
+	card                      int
 }
 
 func runSeason(args []string, _ io.Reader, stdout, stderr io.Writer) int {
@@ -88,7 +96,26 @@ func runSeason(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	for _, l := range s.Left {
 		fmt.Fprintf(stderr, "gloam: the night of %s is in no figure: %v\n", l.Trip.Evening, l.Err)
 	}
+	if o.out != "" {
+		return o.pages(j, nights, s, stdout, stderr)
+	}
 	return o.write(s, stdout, stderr)
+}
+
+// pages draws a card and writes it.
+func (o *seasonOrder) pages(j *journal.Journal, nights season.Nights, s *season.Season, stdout, stderr io.Writer) int {
+	v := scene.SeasonView{Season: s, Nights: len(nights.Digests), Full: map[int]bool{o.card: o.fold}}
+	beats, err := state.SeasonSketches(j, nights, o.view.Filter)
+	if err != nil {
+		return explain(stderr, err, o.journal)
+	}
+	v.Beats = beats
+	title := words.SeasonPageTitle(words.SeasonTitle(s))
+	names, err := paper.Save(o.out, title, scene.SeasonPages(v, o.card, title, words.SeasonMade(o.said(), o.filter()), scene.LookNamed(o.look)))
+	if err != nil {
+		return notWritten(stderr, o.out, err)
+	}
+	return show(stdout, strings.Join(names, "\n")+"\n")
 }
 
 // readSeason reads the command line. When it returns ok false the command ends with code
@@ -106,6 +133,9 @@ func readSeason(args []string, stdout, stderr io.Writer) (o *seasonOrder, code i
 	flags.StringVar(&o.client, "client", "", "")
 	flags.StringVar(&o.from, "from", "", "")
 	flags.StringVar(&o.to, "to", "", "")
+	flags.StringVar(&o.out, "o", "", "")
+	flags.StringVar(&o.look, "look", scene.Paper.Name, "")
+	flags.IntVar(&o.card, "card", 0, "")
 	var bad error
 	each := func(name string, take func(string) error) {
 		flags.Func(name, "", func(s string) error {
@@ -174,8 +204,16 @@ func (o *seasonOrder) check(more []string) (err error) {
 		return fmt.Errorf("say which journal: --journal FILE, or --demo")
 	case o.journal != "" && o.demo:
 		return fmt.Errorf("--journal and --demo exclude each other")
-	case o.json && (o.csv != "" || o.tables) || o.csv != "" && o.tables:
-		return fmt.Errorf("--json, --csv and --tables exclude each other")
+	case o.json && (o.csv != "" || o.tables) || o.csv != "" && o.tables || o.out != "" && (o.json || o.tables || o.csv != ""):
+		return fmt.Errorf("--json, --csv, --tables and -o exclude each other")
+	case o.out != "" && !paper.Takes(o.out):
+		return fmt.Errorf("%w, not %q", paper.ErrFormat, o.out)
+	case o.card < 0 || o.card >= state.SeasonCards:
+		return fmt.Errorf("--card is a question from 1 to %d, or 0, not %d", state.SeasonCards-1, o.card)
+	case o.card > 0 && o.out == "":
+		return fmt.Errorf("say where the card goes: -o season.pdf")
+	case scene.LookNamed(o.look).Name != o.look:
+		return fmt.Errorf("there is no look %q; there are paper, dusk and lamp", o.look)
 	case !slices.Contains(season.Measures, season.Measure(o.measure)):
 		return fmt.Errorf("--count %q is none of contacts, touched, hooked, landed", o.measure)
 	case o.client != "" && o.client != string(season.ClientNights) && o.client != string(season.OwnNights):
@@ -260,14 +298,24 @@ func (o *seasonOrder) choose(nights []*season.Digest) error {
 // title says what the figures are made from; it stands on every export.
 func (o *seasonOrder) title(s *season.Season) string {
 	out := words.SeasonTitle(s)
+	if by := o.filter(); by != "" {
+		out += "; " + by
+	}
+	return out + "; a fish is: " + words.MeasureName(s.View.Measure)
+}
+
+// said is the choice as it is put into words.
+func (o *seasonOrder) said() season.View {
 	v := o.view
 	if len(o.nights) == 0 {
 		v.Filter.Trips = nil // they are those of the years, which the title shows
 	}
-	if by := words.SeasonFilter(v, func(id journal.ID) string { return o.names[id] }, func(id journal.ID) string { return o.persons[id] }); by != "" {
-		out += "; " + by
-	}
-	return out + "; a fish is: " + words.MeasureName(s.View.Measure)
+	return v
+}
+
+// filter says which nights were let through; empty for all.
+func (o *seasonOrder) filter() string {
+	return words.SeasonFilter(o.said(), func(id journal.ID) string { return o.names[id] }, func(id journal.ID) string { return o.persons[id] })
 }
 
 func (o *seasonOrder) write(s *season.Season, stdout, stderr io.Writer) int {

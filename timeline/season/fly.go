@@ -31,6 +31,9 @@ func LengthClass(mm float64) int {
 	return len(lengthEnds)
 }
 
+// LengthCode names a class in tables that programs read.
+func LengthCode(class int) string { return lengthCodes[class] }
+
 // LengthEnds returns from which length to which a class reaches, in millimetres; the last
 // has no end.
 func LengthEnds(class int) (from, to float64) {

@@ -15,6 +15,7 @@ func (b *builder) flyQuestions() {
 		}
 		return -1
 	})))
+	b.lengthLight(c)
 	b.flies(c)
 
 	c6 := b.card(6, "rule_tested", "fly-hours")

@@ -40,12 +40,11 @@ func Keeps(rule journal.HouseRule, f FlyDigest) (keeps, known bool) {
 	keeps = true
 	lo, okLo := rule.Min.Get()
 	hi, okHi := rule.Max.Get()
-	const slack = 0.1 // millimetres: less than anybody measures
 	if okLo || okHi {
 		if f.LengthMM != f.LengthMM {
 			return false, false
 		}
-		if okLo && f.LengthMM < float64(lo.M)*1000-slack || okHi && f.LengthMM >= float64(hi.M)*1000-slack {
+		if okLo && f.LengthMM < float64(lo.M)*1000-ruleSlack || okHi && f.LengthMM >= float64(hi.M)*1000-ruleSlack {
 			keeps = false
 		}
 	}

@@ -33,6 +33,7 @@ type Season struct {
 
 	Pools        []Pool       `json:"pools"`
 	ClockOrLight ClockOrLight `json:"clock_or_light"`
+	LengthLight  *LengthLight `json:"length_light"`
 	Rules        []Rule       `json:"rules"`
 	Cards        []*Card      `json:"cards"` // the questions, by number
 	Tables       []*Table     `json:"-"`     // all of them, in the order of the cards

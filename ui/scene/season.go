@@ -40,8 +40,11 @@ func SeasonFold(n int) journal.Ref {
 	return journal.Ref{Kind: FoldKind, ID: journal.ID{1, 15: byte(n)}}
 }
 
-// SeasonPools is the card of the pools.
-const SeasonPools = 14
+// SeasonPools is the card of the pools, SeasonLengths that of length against light.
+const (
+	SeasonPools   = 14
+	SeasonLengths = 5
+)
 
 // SeasonNumber is the card of such a reference.
 func SeasonNumber(r journal.Ref) int { return int(r.ID[15]) }
@@ -58,8 +61,8 @@ const (
 // it all comes to, then each question with its answer; an open one with its tables, their
 // denominators and what is missing. Its height is what it needs.
 func Season(width float64, look Look, v SeasonView) Scene {
-	c := &cards{look: look, v: v, width: width, list: draw.NewList(draw.Size{W: width, H: 1e5}), y: seasonPad}
-	c.list.Group(words.SeasonRoomTitle())
+	c := &cards{look: look, v: v, width: width, y: seasonPad}
+	c.begin()
 	switch s := v.Season; {
 	case v.Of > v.Done || s == nil && v.Nights > 0:
 		c.say(boxLineFont, look.Soft, words.SeasonReading(v.Done, v.Of), seasonPad)
@@ -89,6 +92,9 @@ type cards struct {
 	hits  []Hit
 	tips  []Hit // of the card that is being drawn, on top of it
 	y     float64
+
+	tall float64      // of a page; 0: all on one
+	full []*draw.List // pages before this one
 }
 
 // inner is the room of what stands under a question.
@@ -102,6 +108,7 @@ func (c *cards) say(f draw.Font, color draw.Color, text string, x float64) {
 		return
 	}
 	for _, line := range draw.Wrap(f, text, c.width-seasonPad-x) {
+		c.need(seasonLine)
 		c.y += seasonLine
 		c.list.Text(draw.Text{S: line, At: draw.Pt(x, c.y-4), Font: f, Color: color})
 	}

@@ -18,6 +18,7 @@ func (c *cards) clockOrLight() {
 	if len(k.Clock.Rows) == 0 && len(k.Light.Rows) == 0 {
 		return
 	}
+	c.need(2 * (axisTall + 110))
 	c.y += 8
 	in := c.inner()
 	cut := []struct {

@@ -64,6 +64,8 @@ func (c *cards) question(q *season.Card) {
 		case 3:
 			c.clockOrLight()
 			add(words.ClockOrLightInFull(c.s.ClockOrLight))
+		case SeasonLengths:
+			c.lengthLight()
 		case 6:
 			for _, r := range c.s.Rules {
 				c.y += 4
@@ -75,7 +77,7 @@ func (c *cards) question(q *season.Card) {
 			c.pools()
 		}
 		for _, t := range q.Tables {
-			if t.Name != "pools" { // which is told in full above
+			if t.Name != "pools" && t.Name != "length_drawn" { // which are told in full above
 				c.table(t)
 			}
 			if line := words.TestInFull(t); line != "" {

@@ -58,6 +58,8 @@ func (c *cards) grid(t *season.Table, rows []season.Row) bool {
 		heads[i] = draw.Wrap(textFont, words.RowLabel(t, season.Row{Code: b}), wide-8)
 		tall = max(tall, len(heads[i]))
 	}
+	const cellTall = 36.0
+	c.need(float64(tall)*15 + 5 + cellTall*float64(min(len(down), 8)))
 	for i, lines := range heads {
 		for k, l := range lines {
 			c.list.Text(draw.Text{S: l, At: draw.Pt(in.Min.X+label+wide*float64(i)+4, c.y+14+15*float64(k+tall-len(lines))), Font: textFont, Color: c.look.Soft})
@@ -71,8 +73,8 @@ func (c *cards) grid(t *season.Table, rows []season.Row) bool {
 		}
 	}
 	off := false
-	const cellTall = 36.0
 	for _, a := range down {
+		c.need(cellTall)
 		for k, l := range draw.Wrap(textFont, names[a], label-8) {
 			if k < 2 {
 				c.list.Text(draw.Text{S: l, At: draw.Pt(in.Min.X, c.y+15+15*float64(k)), Font: textFont, Color: c.look.Ink})

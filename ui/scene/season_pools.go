@@ -57,6 +57,7 @@ func (c *cards) pools() {
 	c.y += 22
 	beat := ""
 	for _, p := range c.s.Pools {
+		c.need(60)
 		if p.Beat != beat {
 			beat = p.Beat
 			c.say(boldFont, c.look.Soft, beat, in.Min.X)

@@ -55,6 +55,7 @@ func (c *cards) poolSketch(b SeasonBeat, pools map[journal.ID]season.Pool, most 
 	if len(g.shapes) == 0 {
 		return false
 	}
+	c.need(8 + seasonLine + poolSketchTall)
 	c.y += 8
 	c.say(boldFont, c.look.Ink, words.PoolSketchTitle(b.Beat.Name), c.inner().Min.X)
 	g.rim()

@@ -16,6 +16,11 @@ func (c *cards) table(t *season.Table) {
 	if len(rows) == 0 {
 		return
 	}
+	room := 100.0 // a title does not stand alone
+	if strings.Contains(rows[0].Code, "/") {
+		room = 330
+	}
+	c.need(room)
 	c.y += 8
 	c.say(boldFont, c.look.Ink, words.TableTitle(t), c.inner().Min.X)
 	if len(rows) > 1 && strings.Contains(rows[0].Code, "/") && c.grid(t, rows) {
@@ -104,6 +109,7 @@ func (c *cards) lines(t *season.Table, rows []season.Row) {
 		}
 		rate := draw.Wrap(textFont, said, k.rateWidth)
 		height := float64(max(len(label), len(rate), 1)) * 16
+		c.need(height + 2)
 		y := c.y + 14
 		for i, l := range label {
 			c.list.Text(draw.Text{S: l, At: draw.Pt(k.label, y+16*float64(i)), Font: textFont, Color: c.look.Ink})

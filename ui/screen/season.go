@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
+	"gloamline/journal"
 	"gloamline/ui/draw"
 	"gloamline/ui/paper"
 	"gloamline/ui/scene"
@@ -47,7 +48,7 @@ type shownCard struct {
 }
 
 // seasonTools lists the buttons over the cards, by command.
-var seasonTools = []string{"season.open-all", "season.tests", "season.table"}
+var seasonTools = []string{"season.open-all", "season.tests", "season.picture", "season.table"}
 
 func newSeasonRoom(s *Screen) *seasonRoom {
 	r := &seasonRoom{s: s, desk: s.desk.Season()}
@@ -62,8 +63,14 @@ func newSeasonRoom(s *Screen) *seasonRoom {
 	r.board.OnMenu = nil
 	r.board.OnPick = r.pick
 	r.board.OnOpen = func(p own.Pick) {
-		if p.Found && p.Hit.Ref.Kind == scene.CardKind {
+		switch {
+		case !p.Found:
+		case p.Hit.Ref.Kind == scene.CardKind:
 			r.toggle(scene.SeasonNumber(p.Hit.Ref))
+		case p.Hit.Ref.Kind == journal.KindContact:
+			if err := r.desk.OpenNight(p.Hit.Ref); err != nil {
+				s.tellError(err)
+			}
 		}
 	}
 	r.board.OnHover = func(own.Pick) own.Hint { return own.Hint{Bare: true} }
@@ -76,7 +83,8 @@ func newSeasonRoom(s *Screen) *seasonRoom {
 	r.index.OnOpen = r.board.OnOpen
 	r.index.OnHover = func(own.Pick) own.Hint { return own.Hint{Bare: true} }
 	s.desk.Bind("season.table", r.desk.HasTables, func() error { r.saveTables(); return nil })
-	s.bound["season.table"] = true
+	s.desk.Bind("season.picture", r.desk.HasPages, func() error { r.savePage(); return nil })
+	s.bound["season.table"], s.bound["season.picture"] = true, true
 	row := container.NewHBox()
 	for _, id := range seasonTools {
 		c := s.desk.Command(id)
@@ -114,6 +122,8 @@ func (r *seasonRoom) pick(p own.Pick) {
 		r.desk.Pick(scene.SeasonNumber(p.Hit.Ref))
 	case p.Hit.Ref.Kind == scene.PoolKind:
 		r.desk.Pick(scene.SeasonPools)
+	case p.Hit.Ref.Kind == journal.KindContact:
+		r.desk.Pick(scene.SeasonLengths)
 	}
 }
 
@@ -218,6 +228,15 @@ func (r *seasonRoom) settle() {
 		if r.s.rooms.here() == room(r) {
 			r.settle()
 		}
+	})
+}
+
+// savePage shows the card picked out as it will leave, and saves it.
+func (r *seasonRoom) savePage() {
+	title, _ := r.desk.Said()
+	r.s.showSheet(leaf{
+		title: words.SeasonPageTitle(title), file: words.SeasonPageFile(r.desk.File(), r.desk.Picked()), hint: words.SeasonPageHint(),
+		draw: r.desk.Pages,
 	})
 }
 

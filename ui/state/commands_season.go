@@ -47,6 +47,7 @@ func (d *Desk) seasonTable(t *tabler) {
 	pick("season.count", "What counts as a fish", "K", "Counts fish hooked, landed, every contact, or those that touched, in turn.",
 		step(func(_ *SeasonDesk, v *season.View) { v.Measure = next(season.Measures, v.Measure, +1) }))
 	pick("season.reset", "All nights", "0", "Counts all nights again, and as fish those hooked.", func(s *SeasonDesk) { s.Reset() })
+	t.window("season.picture", "Save its page …", ctrl("P"), "Saves the question picked out with its plots and tables, and which nights it counts, as PDF, PNG or SVG.")
 	t.window("season.table", "Save its tables …", key("E"), "Saves the tables of the question picked out as CSV, those of all from the first card.")
 }
 

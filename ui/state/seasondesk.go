@@ -1,10 +1,9 @@
 package state
 
 import (
-	"slices"
-
 	"gloamline/journal"
 	"gloamline/timeline/season"
+	"gloamline/ui/draw"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
@@ -236,6 +235,18 @@ func (s *SeasonDesk) Tables() []Table {
 	return seasonTables(from, words.ProductName(), title, made)
 }
 
+// Pages draws the card picked out, opened, to keep.
+func (s *SeasonDesk) Pages(look scene.Look) []*draw.List {
+	title, made := s.Said()
+	return scene.SeasonPages(s.Scene(), s.picked, words.SeasonPageTitle(title), made, look)
+}
+
+// HasPages reports whether there is anything to keep.
+func (s *SeasonDesk) HasPages() bool { f := s.Sheet(); return f != nil && f.Nights > 0 }
+
+// OpenNight opens the night of a fish in its own room, with the fish picked out.
+func (s *SeasonDesk) OpenNight(fish journal.Ref) error { return s.d.openAt(fish) }
+
 // HasTables reports whether the card picked out has any.
 func (s *SeasonDesk) HasTables() bool {
 	f := s.Sheet()
@@ -256,18 +267,28 @@ func (s *SeasonDesk) File() string {
 
 // sketches are the beats fished, as they are now, for the shades of their pools.
 func (s *SeasonDesk) sketches() []scene.SeasonBeat {
+	out, _ := SeasonSketches(s.d.j, s.all, s.view.Filter) // a beat that cannot be read has no sketch
+	return out
+}
+
+// SeasonSketches returns the beats fished on the nights let through, by name, as they were on
+// the last of them.
+func SeasonSketches(j *journal.Journal, nights season.Nights, f season.Filter) ([]scene.SeasonBeat, error) {
+	last, names := map[journal.ID]journal.Date{}, map[journal.ID]string{}
+	for _, d := range nights.Digests {
+		if f.Takes(d) {
+			last[d.Beat], names[d.Beat] = d.Evening, d.BeatName
+		}
+	}
 	var out []scene.SeasonBeat
-	last := map[journal.ID]journal.Date{}
-	for _, d := range s.all.Digests {
-		if s.view.Filter.Takes(d) {
-			last[d.Beat] = d.Evening
+	var fault error
+	for _, b := range byName(names) {
+		r, err := journal.One[journal.Beat](j, b.Value)
+		if err != nil {
+			fault = err
+			continue
 		}
+		out = append(out, scene.SeasonBeat{ID: b.Value, Beat: r.On(last[b.Value])})
 	}
-	for _, b := range s.Beats() {
-		evening, fished := last[b.Value]
-		if r, err := journal.One[journal.Beat](s.d.j, b.Value); err == nil && fished {
-			out = append(out, scene.SeasonBeat{ID: b.Value, Beat: r.On(evening)})
-		}
-	}
-	return slices.Clip(out)
+	return out, fault
 }

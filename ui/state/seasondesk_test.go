@@ -13,6 +13,7 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/memory"
 	"gloamline/timeline/season"
+	"gloamline/ui/scene"
 )
 
 // inSeason enters the room on the demo, with every night read.
@@ -176,8 +177,9 @@ func TestSeasonTables(t *testing.T) {
 	s.Change(func(v *season.View) { v.Filter.Months = One(time.July) })
 	s.Pick(5)
 	tables := s.Tables()
-	require.Len(t, tables, 2)
+	require.Len(t, tables, 3)
 	assert.Equal(t, "-length", tables[0].Name)
+	require.NotEmpty(t, s.Pages(scene.Paper))
 	text := string(tables[0].CSV)
 	assert.Contains(t, text, "July; counted: fish hooked")
 	r := csv.NewReader(strings.NewReader(text))

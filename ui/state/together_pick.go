@@ -159,7 +159,11 @@ func (t *Together) NextFish(step int) bool {
 
 // Open opens the night of what is picked out in its own room, with the contact
 // selected.
-func (t *Together) Open(r journal.Ref) error {
+func (t *Together) Open(r journal.Ref) error { return t.d.openAt(r) }
+
+// openAt opens a night in its own room, with what is referred to picked out if that is not
+// the night itself.
+func (d *Desk) openAt(r journal.Ref) error {
 	trip := r.Trip
 	if r.Kind == journal.KindTrip {
 		trip = r.ID
@@ -168,13 +172,13 @@ func (t *Together) Open(r journal.Ref) error {
 		return nil
 	}
 	var err error
-	t.d.act(func() {
-		if err = t.d.Open(trip); err != nil {
+	d.act(func() {
+		if err = d.Open(trip); err != nil {
 			return
 		}
-		t.d.EnterRoom(NightRoom)
+		d.EnterRoom(NightRoom)
 		if r.Kind != journal.KindTrip {
-			t.d.Select(r)
+			d.Select(r)
 		}
 	})
 	return err

@@ -17,6 +17,12 @@ func SeasonRoomTitle() string { return "Season" }
 func SeasonOverview() string      { return "What it all comes to" }
 func SeasonOverviewShort() string { return "All of it" }
 
+// SeasonPageTitle heads a page of it, SeasonPageHint is said below one to be saved.
+func SeasonPageTitle(nights string) string { return SeasonRoomTitle() + ": " + nights }
+func SeasonPageHint() string {
+	return "Saved as it is shown, with which nights it counts. The ending says how: PDF for print, PNG or SVG for a screen. It may name pools: think before giving it away."
+}
+
 // SeasonAll says that no night was left out, where a filter would be said.
 func SeasonAll() string { return "all nights" }
 
@@ -48,7 +54,7 @@ func SeasonLeft(n int) string {
 
 // SeasonHint is the footer's line.
 func SeasonHint() string {
-	return "Up and Down go through the questions, Enter opens one, S shows the tests behind it, E saves its tables. F6 goes to the list."
+	return "Up and Down go through the questions, Enter opens one, S shows the tests behind it, E saves its tables, Ctrl+P its page. F6 goes to the list."
 }
 
 // QuestionShort is a question in the list of cards.
@@ -300,6 +306,14 @@ func SeasonFile(from, to journal.Date) string {
 		return fmt.Sprintf("season-%d", from.Year)
 	}
 	return fmt.Sprintf("season-%d-%d", from.Year, to.Year)
+}
+
+// SeasonPageFile names a page of a card: season-2026-question-5.
+func SeasonPageFile(stem string, card int) string {
+	if card == 0 {
+		return stem
+	}
+	return fmt.Sprintf("%s-question-%d", stem, card)
 }
 
 // SeasonTablesTitle and SeasonTablesHint are of the dialog that saves tables.

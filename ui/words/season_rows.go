@@ -57,7 +57,7 @@ func TableTitle(t *seasons.Table) string {
 
 var tableTitles = map[string]string{
 	"light": "by light on the pool", "since_grey": "by hours since the trees went grey", "since_grey_light": "by hours since, and light",
-	"moon": "the moon over the pool", "length": "by length of fly", "length_light": "by length of fly and light",
+	"moon": "the moon over the pool", "length": "by length of fly", "length_light": "by length of fly and light", "length_drawn": "by length of fly, cut at the rules, and light",
 	"hot_spot_day": "hot-spot, before the trees are grey", "tone_day": "tone, before the trees are grey", "bulk_day": "silhouette, before the trees are grey",
 	"hot_spot_night": "hot-spot, once the trees are grey", "tone_night": "tone, once the trees are grey", "bulk_night": "silhouette, once the trees are grey",
 	"two_flies": "which of two flies", "point_or_dropper": "point or dropper", "surface": "surface lure or not", "surface_light": "surface lure or not, by light",
