@@ -1,20 +1,17 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"io/fs"
-	"path/filepath"
 	"slices"
 	"strings"
 
 	"gloamline/assets/demo"
 	"gloamline/journal"
 	"gloamline/timeline"
-	"gloamline/ui/paper"
 	"gloamline/ui/paper/replay"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
@@ -23,18 +20,21 @@ import (
 const clientPage = `Example:
   gloam export client --demo --night 2026-07-04 --for Anna --show pools,photo --to night.html
 
-gloam export client writes one night for somebody else, as a page (.pdf, .png, .svg) or as
-one HTML file (.html) that plays the night in a browser without any network. Only what is
-asked for is in the file. Without --show and --hide that is the least: pools by number in
-the order fished, no places, times to five minutes, no names but that of --for. Private
-notes and what a photo says of itself never leave.
+gloam export client writes one night, or with --pool all nights on one pool, for somebody
+else: as a page (.pdf, .png, .svg), as one HTML file (.html) that plays it in a browser
+without any network, or as one picture that moves (.gif). Only what is asked for is in the
+file. Without --show and --hide that is what the journal remembers of whom it is for, and
+where it remembers nothing the least: pools by number in the order fished, no places, times
+to five minutes, no names but that of --for. Private notes and what a photo says of itself
+never leave.
 
   --journal FILE   the journal to read; it is not changed
   --demo           the demo journal instead
   --night DATE     the evening, as 2026-07-04; without it the latest night
                    (in the demo, the night of 4 July 2026)
   --which N        the first, second, ... where an evening has several nights
-  --for NAME       who it is for: a rod of that night, whose own name may stand there
+  --pool NAME      all nights on this pool instead of one night
+  --for NAME       who it is for: a person of the journal, whose own name may stand there
   --show LIST      of: pools (their names), water (names of river and beat), places,
                    coordinates (with places), people, weights, notes, photo; or all
   --hide LIST      all of these but those; not together with --show
@@ -103,6 +103,7 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	isDemo := flags.Bool("demo", false, "")
 	night := flags.String("night", "", "")
 	which := flags.Int("which", 0, "")
+	pool := flags.String("pool", "", "")
 	person := flags.String("for", "", "")
 	shows := flags.String("show", "", "")
 	hides := flags.String("hide", "", "")
@@ -111,10 +112,9 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if code, ok := parse(flags, args, clientPage, stdout, stderr); !ok {
 		return code
 	}
-	hid := false
-	flags.Visit(func(f *flag.Flag) { hid = hid || f.Name == "hide" })
+	hid, asked := false, false
+	flags.Visit(func(f *flag.Flag) { hid, asked = hid || f.Name == "hide", asked || f.Name == "hide" || f.Name == "show" })
 	shown, err := readShown(*shows, *hides, hid)
-	isHTML := strings.EqualFold(filepath.Ext(*to), ".html")
 	var evening journal.Date
 	switch {
 	case err != nil:
@@ -125,10 +125,12 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return fail(stderr, wrong, "say which journal: --journal FILE, or --demo, not both")
 	case *to == "":
 		return fail(stderr, wrong, "say where to: --to night.html")
-	case !isHTML && !paper.Takes(*to):
-		return fail(stderr, wrong, "the name must end in .html, .pdf, .png or .svg, not %q", *to)
+	case !replay.Takes(*to):
+		return fail(stderr, wrong, "the name must end in .html, .gif, .pdf, .png or .svg, not %q", *to)
 	case scene.LookNamed(*look).Name != *look:
 		return fail(stderr, wrong, "there is no look %q; there are paper, dusk and lamp", *look)
+	case *pool != "" && (*night != "" || *which != 0):
+		return fail(stderr, wrong, "--pool takes all nights: leave --night and --which out")
 	case *which < 0:
 		return fail(stderr, wrong, "--which counts from 1, not %d", *which)
 	}
@@ -148,9 +150,24 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return explain(stderr, err, *file)
 	}
 	defer j.Close()
+	who, err := personNamed(j, *person)
+	if err != nil {
+		return fail(stderr, wrong, "%v", err)
+	}
+	if !asked {
+		r, _, err := journal.RecipientOf(j, who)
+		if err != nil {
+			return explain(stderr, err, *file)
+		}
+		shown = scene.ShownTo(r)
+	}
+	shown.Person = who
 	trips, err := j.Trips()
 	if err != nil {
 		return explain(stderr, err, *file)
+	}
+	if *pool != "" {
+		return writePast(j, trips, *pool, shown, *to, scene.LookNamed(*look), stdout, stderr)
 	}
 	t, err := pickTrip(trips, evening, *which)
 	if err != nil {
@@ -160,38 +177,64 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 	if err != nil {
 		return explain(stderr, err, *file)
 	}
-	if *person != "" {
-		i := slices.IndexFunc(n.Rods, func(r timeline.RodNight) bool { return strings.EqualFold(r.Name, *person) })
-		if i < 0 {
-			return fail(stderr, wrong, "no %q fished that night", *person)
-		}
-		shown.Person = n.Rods[i].Rod.Person
+	c, held := scene.Share(n, shown, words.Prefs{})
+	if held > 0 {
+		fmt.Fprintln(stderr, words.NotesHeld(held))
 	}
-	return writeClient(n, shown, *to, scene.LookNamed(*look), isHTML, stdout, stderr)
+	return writeClient(c, *to, scene.LookNamed(*look), stdout, stderr)
 }
 
-// writeClient makes the file from the shared night alone.
-func writeClient(n *timeline.Night, shown scene.Shown, to string, look scene.Look, isHTML bool, stdout, stderr io.Writer) int {
-	c, held := scene.Share(n, shown, words.Prefs{})
-	var names []string
-	var err error
-	if isHTML {
-		var b bytes.Buffer
-		if err = replay.Write(&b, c, words.Prefs{}); err == nil {
-			names, err = paper.SaveFiles([]paper.File{{Name: to, Content: b.Bytes()}})
-		}
-	} else {
-		names, err = paper.Save(to, scene.ClientSaid(c), scene.ClientPage(c, look, words.Prefs{}))
+// personNamed finds a person of the journal, by the name as written; nobody for "".
+func personNamed(j *journal.Journal, name string) (journal.ID, error) {
+	if name == "" {
+		return journal.ID{}, nil
 	}
+	people, err := journal.All[journal.Person](j)
+	for _, p := range people {
+		if strings.EqualFold(p.Name, name) {
+			return p.ID, nil
+		}
+	}
+	if err == nil {
+		err = fmt.Errorf("nobody in the journal is called %q", name)
+	}
+	return journal.ID{}, err
+}
+
+// writePast writes all nights on a pool, which are told apart by beat where two have one
+// of that name: the pool fished last counts.
+func writePast(j *journal.Journal, trips []journal.Trip, pool string, shown scene.Shown, to string, look scene.Look, stdout, stderr io.Writer) int {
+	load := timeline.NewLoader(j)
+	var at journal.ID
+	var nights []*timeline.Night
+	for _, t := range trips { // the latest first
+		n, err := load.Load(t.ID)
+		if err != nil {
+			return explain(stderr, err, "")
+		}
+		for _, p := range n.Pools {
+			if at.IsZero() && strings.EqualFold(p.Pool.Name, pool) {
+				at = p.Pool.ID
+			}
+		}
+		nights = append(nights, n)
+	}
+	if at.IsZero() {
+		return fail(stderr, wrong, "no beat that was fished has a pool %q", pool)
+	}
+	slices.Reverse(nights)
+	return writeClient(scene.SharePast(nights, at, shown, words.Prefs{}), to, look, stdout, stderr)
+}
+
+// writeClient makes the file from what is shown alone.
+func writeClient(c scene.Handout, to string, look scene.Look, stdout, stderr io.Writer) int {
+	names, err := replay.Save(to, c, look, words.Prefs{})
 	if err != nil {
 		name := to
 		if at := (*fs.PathError)(nil); errors.As(err, &at) {
 			name = at.Path
 		}
 		return twoLines(stderr, name+" was not written.", words.SaveFault(err))
-	}
-	if held > 0 {
-		fmt.Fprintln(stderr, words.NotesHeld(held))
 	}
 	return show(stdout, strings.Join(names, "\n")+"\n")
 }

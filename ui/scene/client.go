@@ -1,9 +1,7 @@
 package scene
 
 import (
-	"bytes"
 	"fmt"
-	"image/jpeg"
 
 	"gloamline/journal"
 	"gloamline/journal/units"
@@ -30,9 +28,12 @@ const (
 	clientPlayH = 370.0 // sketch and light on a page
 )
 
-// ClientPage draws the night as shared on A4, as many sheets as its fish and notes take.
+// Pages draws the night as shared on A4, as many sheets as its fish and notes take.
 // It is the preview and what leaves: nothing is drawn that is not in c.
-func ClientPage(c ClientNight, look Look, p words.Prefs) []*draw.List {
+func (c ClientNight) Pages(look Look, p words.Prefs) []*draw.List { return handoutPages(c, look, p) }
+
+// handoutPages puts the title, the photo with its fly, the picture and the lines on paper.
+func handoutPages(c Handout, look Look, p words.Prefs) []*draw.List {
 	const m = pageMargin
 	w := PageSize.W - 2*m
 	sheet := func() *draw.List {
@@ -41,16 +42,20 @@ func ClientPage(c ClientNight, look Look, p words.Prefs) []*draw.List {
 		return l
 	}
 	l := sheet()
-	y := paragraph(l, clientHead, look.Ink, ClientSaid(c), draw.Pt(m, m+22), w, 32)
-	if c.Where != "" {
-		y = paragraph(l, clientText, look.Soft, c.Where, draw.Pt(m, y), w, clientLine)
+	y := paragraph(l, clientHead, look.Ink, c.Title(), draw.Pt(m, m+22), w, 32)
+	if c.Where() != "" {
+		y = paragraph(l, clientText, look.Soft, c.Where(), draw.Pt(m, y), w, clientLine)
 	}
 	y = clientPhoto(l, c, look, draw.R(m, y, w, 260)) + clientGap
-	play := ClientPlay(c, draw.Size{W: w, H: clientPlayH}, look, ClientWhole, p)
+	play := c.Frame(draw.Size{W: w, H: clientPlayH}, look, ClientWhole, p)
 	draw.Place(l, play, 1, draw.Pt(m, y))
 	y += clientPlayH + clientGap + clientLine
 	pages := []*draw.List{l}
-	for _, line := range clientLines(c, p) {
+	lines := c.Lines(p)
+	for _, n := range c.Remarks() {
+		lines = append(lines, words.ClientFish(n.Clock, n.Text))
+	}
+	for _, line := range lines {
 		rows := draw.Wrap(clientText, line, w)
 		for _, r := range rows {
 			if y > PageSize.H-m {
@@ -64,19 +69,47 @@ func ClientPage(c ClientNight, look Look, p words.Prefs) []*draw.List {
 	return pages
 }
 
-// ClientSaid is the one sentence over it.
-func ClientSaid(c ClientNight) string { return words.ClientSentence(c.Date, c.Water, c.Rods, c.Totals) }
+// Title is the one sentence over it.
+func (c ClientNight) Title() string { return words.ClientSentence(c.Date, c.Water, c.Rods, c.Totals) }
 
-// clientLines are the fish, then the notes.
-func clientLines(c ClientNight, p words.Prefs) []string {
+// Where is the beat's position, if it is shown.
+func (c ClientNight) Where() string { return c.Place }
+
+// Lines are the fish in words.
+func (c ClientNight) Lines(p words.Prefs) []string {
 	var out []string
 	for _, f := range c.Fish {
 		out = append(out, ClientFishLine(c, f, p))
 	}
-	for _, n := range c.Notes {
-		out = append(out, words.ClientFish(n.Clock, n.Text))
-	}
 	return out
+}
+
+// Remarks are what was written down.
+func (c ClientNight) Remarks() []ClientNote { return c.Notes }
+
+// Seen are the fish.
+func (c ClientNight) Seen() []ClientFish { return c.Fish }
+
+// Photos are pictures of some of them.
+func (c ClientNight) Photos() []ClientPhoto { return c.Pictures }
+
+// End is the last minute.
+func (c ClientNight) End() int { return c.Minutes }
+
+// Pace is the rate itself: the cursor is a minute.
+func (c ClientNight) Pace(rate int) float64 { return float64(rate) }
+
+// Moments are minutes, ClientStep apart or, on a long night, a multiple of it.
+func (c ClientNight) Moments(most int) []int {
+	step := ClientStep
+	for c.Minutes/step >= most {
+		step += ClientStep
+	}
+	var out []int
+	for m := 0; m < c.Minutes; m += step {
+		out = append(out, m)
+	}
+	return append(out, c.Minutes)
 }
 
 // ClientFishLine is a fish in words.
@@ -97,12 +130,14 @@ func ClientFishLine(c ClientNight, f ClientFish, p words.Prefs) string {
 
 // clientPhoto draws the photo with the fly beside it and returns where it ends; without
 // a photo it takes no room.
-func clientPhoto(s draw.Surface, c ClientNight, look Look, room draw.Rect) float64 {
-	if c.Photo == nil {
+func clientPhoto(s draw.Surface, c Handout, look Look, room draw.Rect) float64 {
+	all := c.Photos()
+	if len(all) == 0 {
 		return room.Min.Y
 	}
-	img, err := jpeg.Decode(bytes.NewReader(c.Photo.JPEG))
-	if err != nil {
+	photo := all[0]
+	img := thumbnail(photo.JPEG, look)
+	if img == nil {
 		return room.Min.Y
 	}
 	const flyRoom = 210.0
@@ -110,10 +145,7 @@ func clientPhoto(s draw.Surface, c ClientNight, look Look, room draw.Rect) float
 	k := min((room.W()-flyRoom)/float64(b.Dx()), room.H()/float64(b.Dy()))
 	box := draw.R(room.Min.X, room.Min.Y, float64(b.Dx())*k, float64(b.Dy())*k)
 	s.Image(img, box)
-	for _, f := range c.Fish {
-		if f.N != c.Photo.Fish || f.Fly == nil {
-			continue
-		}
+	if f, ok := fishNumbered(c, photo.Fish); ok && f.Fly != nil {
 		x, foot := box.Max.X+34, box.Min.Y+box.H()*0.5
 		drawFly(s, look, true, f.Fly.dress(), draw.Pt(x, foot), 96, 1) // 96 dp an inch: as it is, on A4
 		paragraph(s, clientText, look.Ink, words.TrueSize(f.Fly.Words), draw.Pt(box.Max.X+20, foot+34), room.Max.X-box.Max.X-20, clientLine)
@@ -161,25 +193,30 @@ func (c ClientNight) At(minute int) timeline.Totals {
 		if f.Minute > minute {
 			continue
 		}
-		switch f.Touch {
-		case journal.Landed:
-			t.Landed++
-			if f.Kept {
-				t.Kept++
-			}
-		case journal.Lost:
-			t.Lost++
-		case journal.Pluck, journal.Pull:
-			t.Touches++
-		default:
-			t.Shows++
-		}
+		count(&t, f)
 	}
 	return t
 }
 
-// ClientStatus says where the night stands at a minute.
-func ClientStatus(c ClientNight, minute int, p words.Prefs) string {
+// count adds a fish to counts.
+func count(t *timeline.Totals, f ClientFish) {
+	switch f.Touch {
+	case journal.Landed:
+		t.Landed++
+		if f.Kept {
+			t.Kept++
+		}
+	case journal.Lost:
+		t.Lost++
+	case journal.Pluck, journal.Pull:
+		t.Touches++
+	default:
+		t.Shows++
+	}
+}
+
+// Says says where the night stands at a minute.
+func (c ClientNight) Says(minute int, p words.Prefs) string {
 	i := min(max(minute/ClientStep, 0), len(c.Clocks)-1)
 	return words.ClientPlayed(c.Clocks[i], words.RungName(c.rung(minute), p), c.At(minute))
 }

@@ -9,16 +9,64 @@ import (
 	"gloamline/ui/words"
 )
 
-// ClientPlay draws sketch and light of a shared night at a minute, what comes later
-// faint; with ClientWhole all of it at once.
-func ClientPlay(c ClientNight, size draw.Size, look Look, minute int, p words.Prefs) *draw.List {
+// Frame draws sketch and light of a shared night at a minute, what comes later faint;
+// with ClientWhole all of it at once.
+func (c ClientNight) Frame(size draw.Size, look Look, minute int, p words.Prefs) *draw.List {
+	return c.frame(size, look, ClientView{Cursor: minute, Prefs: p}).List
+}
+
+// frame is that with a fish picked out, and what lies where.
+func (c ClientNight) frame(size draw.Size, look Look, v ClientView) Scene {
 	l := draw.NewList(size)
-	l.Group(ClientSaid(c))
-	l.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(look.Panel))
-	clientSketch(l, c, look, draw.R(0, 0, size.W, size.H-clientLight-clientGap), minute)
-	clientBar(l, c, look, draw.R(0, size.H-clientLight, size.W, clientLight), minute, p)
+	l.Group(c.Title())
+	g := &clientDraw{l: l, c: c, look: look, v: v, minute: v.Cursor}
+	g.ground()
+	g.sketch(draw.R(0, 0, size.W, size.H-clientLight-clientGap))
+	g.bar(draw.R(0, size.H-clientLight, size.W, clientLight))
 	l.EndGroup()
-	return l
+	return Scene{l, g.hits}
+}
+
+// clientDraw draws one picture of a shared night.
+type clientDraw struct {
+	l      *draw.List
+	c      ClientNight
+	look   Look
+	v      ClientView
+	minute int
+	under  draw.Color // the ground of the sketch
+	hits   []Hit
+}
+
+// ground is the panel, tinged by the light of the minute.
+func (g *clientDraw) ground() {
+	size := g.l.Size()
+	g.under = g.look.Panel
+	if g.minute != ClientWhole {
+		g.under = draw.Mix(g.look.Sky(rungDecades[g.c.rung(g.minute)]), g.look.Panel, clientTinge)
+	}
+	g.l.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(g.look.Panel))
+	g.l.Fill(draw.RoundRect(draw.R(0, 0, size.W, size.H-clientLight-clientGap), 8), draw.NonZero, draw.Solid(g.under))
+}
+
+// clientTinge is how much of the panel is left in a ground tinged by the light, clientFresh for
+// how many minutes a fish that came up is ringed.
+const (
+	clientTinge = 0.78
+	clientFresh = 8
+)
+
+// mark draws a fish, ringed where it is picked out or has just come up.
+func (g *clientDraw) mark(f ClientFish, at draw.Point) {
+	if since := g.minute - f.Minute; g.minute != ClientWhole && since >= 0 && since < clientFresh {
+		fresh := 1 - float64(since)/clientFresh
+		g.l.Stroke(draw.Circle(at, 12+8*(1-fresh)), draw.Stroke{Width: 2}, draw.Fade(g.look.Accent, fresh))
+	}
+	if f.N == g.v.Fish {
+		g.l.Stroke(draw.Circle(at, 13.5), draw.Stroke{Width: 2.2}, g.look.Accent)
+	}
+	drawContact(g.l, g.look, f.contact(), at, clientStrength(f, g.minute))
+	g.hits = append(g.hits, Hit{Ref: guestRef(GuestFishKind, f.N), Box: draw.R(at.X-14, at.Y-12, 28, 24)})
 }
 
 // rungDecades is about how much lighter than the threshold each step is: for its colour
@@ -50,8 +98,9 @@ func clientHigh(c ClientNight) float64 {
 	return high
 }
 
-// clientBar is the light as steps with their names, the fish above, the clock below.
-func clientBar(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute int, p words.Prefs) {
+// bar is the light as steps with their names, the fish above, the clock below.
+func (g *clientDraw) bar(room draw.Rect) {
+	s, c, look, minute, p := g.l, g.c, g.look, g.minute, g.v.Prefs
 	if c.Minutes <= 0 {
 		return
 	}
@@ -69,8 +118,11 @@ func clientBar(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute 
 			s.Text(draw.Text{S: name, At: box.Center(), Anchor: draw.Middle, Align: draw.Centre, Font: textFont, Color: look.Ink})
 		}
 	}
+	for m := 0; m < c.Minutes; m++ {
+		g.hits = append(g.hits, Hit{Ref: guestRef(GuestTimeKind, m), Box: draw.R(x(m), top, x(m+1)-x(m), room.Max.Y-top)})
+	}
 	for _, f := range c.Fish {
-		drawContact(s, look, f.contact(), draw.Pt(math.Min(math.Max(x(f.Minute), room.Min.X+10), room.Max.X-10), room.Min.Y+10), clientStrength(f, minute))
+		g.mark(f, draw.Pt(math.Min(math.Max(x(f.Minute), room.Min.X+10), room.Max.X-10), room.Min.Y+10))
 	}
 	every := 60
 	if room.W()*60/float64(c.Minutes) < 52 {
@@ -95,8 +147,9 @@ func clientBar(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute 
 	}
 }
 
-// clientSketch draws pools, true or as equal boxes, and the fish in them.
-func clientSketch(s draw.Surface, c ClientNight, look Look, room draw.Rect, minute int) {
+// sketch draws pools, true or as equal boxes, and the fish in them.
+func (g *clientDraw) sketch(room draw.Rect) {
+	s, c, look, minute := g.l, g.c, g.look, g.minute
 	caption := words.PoolsInOrder()
 	if c.True {
 		caption = words.BeatAsDrawn()
@@ -107,13 +160,14 @@ func clientSketch(s draw.Surface, c ClientNight, look Look, room draw.Rect, minu
 	if minute != ClientWhole {
 		tone = look.Nature(look.Water, rungDecades[c.rung(minute)])
 	}
-	tone = draw.Mix(tone, look.Panel, clientCalm)
+	tone = draw.Mix(tone, g.under, clientCalm)
 	taken := labels{room: room}
 	pools := clientBoxes(c, room)
 	if c.True {
 		high := clientHigh(c)
 		room.Min.Y += math.Max(0, (room.H()-clientSpare-high*clientScale(high, room))/2)
 		pools = clientOutlines(c, room)
+		g.stream(room, tone)
 	}
 	for i, pl := range pools {
 		if pl.path.Empty() {
@@ -128,7 +182,7 @@ func clientSketch(s draw.Surface, c ClientNight, look Look, room draw.Rect, minu
 			s.Text(draw.Text{S: line, At: draw.Pt(pl.name.Center().X, pl.name.Min.Y+14+15*float64(k)), Anchor: draw.Middle, Font: textFont, Color: look.Ink})
 		}
 	}
-	clientMarks(s, c, look, room, pools, minute, &taken)
+	g.marks(room, pools, &taken)
 	if c.True {
 		clientNames(s, c, look, pools, &taken)
 	}
@@ -215,6 +269,21 @@ func clientOutlines(c ClientNight, room draw.Rect) []clientPool {
 	return out
 }
 
+// stream is the water that joins true pools, paler than they are.
+func (g *clientDraw) stream(room draw.Rect, tone draw.Color) {
+	if len(g.c.Stream) == 0 {
+		return
+	}
+	k := clientScale(clientHigh(g.c), room)
+	pts := make([]draw.Point, len(g.c.Stream))
+	for i, q := range g.c.Stream {
+		pts[i] = clientAt(q, k, room)
+	}
+	g.l.PushClip(draw.Rectangle(draw.R(0, 0, g.l.Size().W, room.Max.Y)))
+	g.l.Fill(draw.Polygon(pts), draw.NonZero, draw.Solid(draw.Mix(tone, g.under, 0.55)))
+	g.l.PopClip()
+}
+
 func clientScale(high float64, room draw.Rect) float64 {
 	k := room.W() - 40
 	if high > 0 {
@@ -227,8 +296,9 @@ func clientAt(q [2]float64, k float64, room draw.Rect) draw.Point {
 	return draw.Pt(room.Min.X+20+q[0]*k, room.Min.Y+clientSpare/2-16+q[1]*k)
 }
 
-// clientMarks puts each fish into its pool, at its spot where one is shown.
-func clientMarks(s draw.Surface, c ClientNight, look Look, room draw.Rect, pools []clientPool, minute int, taken *labels) {
+// marks puts each fish into its pool, at its spot where one is shown.
+func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
+	s, c, look, minute := g.l, g.c, g.look, g.minute
 	k, seen, all := clientScale(clientHigh(c), room), map[int]int{}, map[int]int{}
 	for _, f := range c.Fish {
 		if f.Spot == nil {
@@ -268,12 +338,12 @@ func clientMarks(s draw.Surface, c ClientNight, look Look, room draw.Rect, pools
 			}
 			at = to
 		}
-		drawContact(s, look, f.contact(), at, clientStrength(f, minute))
+		g.mark(f, at)
 		font := boldFont
 		if clientStrength(f, minute) < 1 { // weight tells it: a paler number could not be read
 			font = textFont
 		}
-		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+11, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2.5, Color: look.Panel}})
+		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+11, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2.5, Color: g.under}})
 	}
 }
 

@@ -33,10 +33,11 @@ func TestClientCanBeRead(t *testing.T) {
 		} {
 			c, _ := scene.Share(nights[i], s, words.Prefs{})
 			for _, look := range scene.Looks {
-				lists := scene.ClientPage(c, look, words.Prefs{})
+				lists := c.Pages(look, words.Prefs{})
 				for _, minute := range []int{scene.ClientWhole, 0, c.Minutes / 2} {
-					lists = append(lists, scene.ClientPlay(c, draw.Size{W: 360, H: 420}, look, minute, words.Prefs{}),
-						scene.ClientPlay(c, draw.Size{W: 1200, H: 600}, look, minute, words.Prefs{}))
+					lists = append(lists, c.Frame(draw.Size{W: 360, H: 420}, look, minute, words.Prefs{}),
+						c.Frame(draw.Size{W: 1200, H: 600}, look, minute, words.Prefs{}),
+						c.Show(draw.Size{W: 1440, H: 900}, look, scene.ClientView{Cursor: minute, Keys: true}).List)
 				}
 				for k, l := range lists {
 					for what, found := range map[string][]inspect.Fault{"weak": inspect.Weak(l, 4.5, 12), "overlap": inspect.Overlaps(l), "outside": inspect.Outside(l)} {
@@ -83,8 +84,8 @@ func TestClientPhotoAndFly(t *testing.T) {
 	require.NoError(t, jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 60, 40)), nil))
 	f.add(journal.Photo{Head: f.head(1, f.exact(23, 6)), SHA256: string(bytes.Repeat([]byte("ab"), 32)), Name: "a.jpg", Thumb: b.Bytes(), Of: journal.Of(fish.ID)})
 	c, _ := scene.Share(f.night(), scene.Shown{Photo: true}, words.Prefs{})
-	require.NotNil(t, c.Photo)
-	l := scene.ClientPage(c, scene.Paper, words.Prefs{})[0]
+	require.Len(t, c.Pictures, 1)
+	l := c.Pages(scene.Paper, words.Prefs{})[0]
 	image, fly := -1, -1
 	for i := range l.Len() {
 		switch o := l.Op(i); o.Kind {
@@ -100,5 +101,5 @@ func TestClientPhotoAndFly(t *testing.T) {
 	assert.GreaterOrEqual(t, image, 0)
 	assert.Greater(t, fly, image)
 	c, _ = scene.Share(f.night(), scene.Shown{}, words.Prefs{})
-	assert.Nil(t, c.Photo)
+	assert.Empty(t, c.Pictures)
 }

@@ -29,13 +29,13 @@ type Shown struct {
 
 // ClientNight is a night as one recipient may see it, and all that a page for them is
 // drawn from. It is written up member by member from what may be shown: what is not
-// shown is not in it. It holds no identity, no position beyond Where, no lux, no zone.
+// shown is not in it. It holds no identity, no position beyond Place, no lux, no zone.
 //
 // Times are minutes from Start's clock. Where places are not shown they are rounded to
 // five, light to a quarter of an hour, and light is told for the hours fished alone:
 // the minute of sunset, with the date, gives a river away.
 type ClientNight struct {
-	Date, Water, Where string   // in words; "" is not shown
+	Date, Water, Place string   // in words; "" is not shown
 	Rods               []string // as they may be called
 	Pools              []ClientPool
 	Light              []ClientLight // one after the other, from 0 to Minutes
@@ -45,7 +45,8 @@ type ClientNight struct {
 	Notes              []ClientNote
 	Totals             timeline.Totals // counts alone; hours are left out
 	True               bool            // pools have outlines
-	Photo              *ClientPhoto
+	Stream             [][2]float64    `json:",omitempty"` // the water between the banks, as outlines
+	Pictures           []ClientPhoto   // the recipient's own first
 }
 
 // ClientStep is how many minutes lie between two of Clocks.

@@ -26,7 +26,7 @@ func Share(n *timeline.Night, s Shown, p words.Prefs) (ClientNight, int) {
 		m.c.Water = words.ClientWater(n.Beat)
 	}
 	if at := n.Beat.Place(); s.Places && s.Coordinates && !at.IsZero() {
-		m.c.Where = words.ClientPlace(at)
+		m.c.Place = words.ClientPlace(at)
 	}
 	t := n.Totals
 	m.c.Totals = timeline.Totals{Landed: t.Landed, Lost: t.Lost, Touches: t.Touches, Shows: t.Shows, Kept: t.Kept, Returned: t.Returned}
@@ -35,7 +35,7 @@ func Share(n *timeline.Night, s Shown, p words.Prefs) (ClientNight, int) {
 	m.light()
 	m.fish()
 	m.notes()
-	m.photo()
+	m.photos()
 	return m.c, m.held
 }
 
@@ -176,8 +176,12 @@ func shareFly(d journal.Dress, p words.Prefs) *ClientFly {
 	return f
 }
 
-// photo takes the first picture of a landed fish, the recipient's own before others'.
-func (m *sharer) photo() {
+// mostPictures is how many photos leave with a night.
+const mostPictures = 12
+
+// photos takes a picture of each landed fish that has one, the recipient's own before
+// others'.
+func (m *sharer) photos() {
 	if !m.s.Photo {
 		return
 	}
@@ -186,7 +190,7 @@ func (m *sharer) photo() {
 	}
 	for _, mine := range []bool{true, false} {
 		for _, k := range m.n.Contacts {
-			if k.Touch != journal.Landed || own(k) != mine {
+			if k.Touch != journal.Landed || own(k) != mine || len(m.c.Pictures) == mostPictures {
 				continue
 			}
 			for _, p := range photosOf(m.n, k.ID) {
@@ -196,8 +200,8 @@ func (m *sharer) photo() {
 				}
 				var b bytes.Buffer
 				if jpeg.Encode(&b, img, &jpeg.Options{Quality: 88}) == nil {
-					m.c.Photo = &ClientPhoto{k.N, b.Bytes()}
-					return
+					m.c.Pictures = append(m.c.Pictures, ClientPhoto{k.N, b.Bytes()})
+					break
 				}
 			}
 		}

@@ -16,14 +16,7 @@ import (
 // pools tells which pools there are: all that are drawn where places are shown, else
 // those fished, in the order fished, so that their number says nothing of the beat.
 func (m *sharer) pools() {
-	var list []geo.Pool
-	if m.s.Places {
-		for _, p := range m.n.Pools {
-			list = append(list, p.Pool)
-		}
-	} else {
-		list = m.fished()
-	}
+	list := m.listPools()
 	outlines := map[journal.ID][][2]float64{}
 	if m.s.Places {
 		if m.frame = newShareFrame(m.n.Beat.Layout()); m.frame != nil {
@@ -34,6 +27,9 @@ func (m *sharer) pools() {
 			}
 		}
 	}
+	if m.frame != nil {
+		m.c.Stream = m.frame.stream()
+	}
 	for i, p := range list {
 		m.pool[p.ID] = i
 		name := words.PoolNumbered(i + 1)
@@ -43,6 +39,18 @@ func (m *sharer) pools() {
 		m.c.Pools = append(m.c.Pools, ClientPool{name, outlines[p.ID]})
 	}
 	m.c.True = m.frame != nil
+}
+
+// listPools are the pools told, in their order.
+func (m *sharer) listPools() []geo.Pool {
+	if !m.s.Places {
+		return m.fished()
+	}
+	var list []geo.Pool
+	for _, p := range m.n.Pools {
+		list = append(list, p.Pool)
+	}
+	return list
 }
 
 // fished lists the pools of runs and contacts by when they were first fished.
@@ -99,6 +107,27 @@ func newShareFrame(lay *geo.Layout) *shareFrame {
 func (f *shareFrame) point(q geo.Point) [2]float64 {
 	r := func(v float64) float64 { return math.Round(v/f.across*1e4) / 1e4 }
 	return [2]float64{r(float64(q.X) - f.x0), r(-float64(q.Y) - f.y0)}
+}
+
+// stream is the water between the banks: down the left one and up the right. Nil without
+// both.
+func (f *shareFrame) stream() [][2]float64 {
+	var left, right [][2]float64
+	for _, b := range f.lay.Banks {
+		for _, q := range b.Path {
+			switch b.Bank {
+			case geo.TrueLeft:
+				left = append(left, f.point(q))
+			case geo.TrueRight:
+				right = append(right, f.point(q))
+			}
+		}
+	}
+	if len(left) < 2 || len(right) < 2 {
+		return nil
+	}
+	slices.Reverse(right)
+	return append(left, right...)
 }
 
 func (f *shareFrame) place(p geo.Place) [2]float64 { return f.point(f.lay.At(p)) }

@@ -89,7 +89,7 @@ func TestShareRounds(t *testing.T) {
 	assert.Equal(t, "23:13", exact.Fish[0].Clock)
 	assert.True(t, exact.True)
 	assert.NotEmpty(t, exact.Pools[0].Outline)
-	assert.Empty(t, exact.Where, "places are not coordinates")
+	assert.Empty(t, exact.Place, "places are not coordinates")
 }
 
 // Ensure that the recipient is called by name and others are not.
@@ -106,7 +106,7 @@ func TestShareEmptyAndKept(t *testing.T) {
 	n := newFixture(t, 54.985, -4.431, journal.Date{Year: 2026, Month: time.July, Day: 4}, false).night()
 	for _, s := range []scene.Shown{{}, {Places: true}} {
 		c, _ := scene.Share(n, s, words.Prefs{})
-		assert.NotEmpty(t, scene.ClientPage(c, scene.Paper, words.Prefs{}))
+		assert.NotEmpty(t, c.Pages(scene.Paper, words.Prefs{}))
 		b, err := json.Marshal(s)
 		require.NoError(t, err)
 		var again scene.Shown

@@ -6,12 +6,14 @@ import (
 	"encoding/base64"
 	"encoding/binary"
 	"encoding/json"
-	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"io"
+	"os"
+	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -26,7 +28,6 @@ import (
 	"gloamline/journal/units"
 	"gloamline/timeline"
 	"gloamline/ui/draw"
-	"gloamline/ui/paper"
 	"gloamline/ui/paper/replay"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
@@ -40,14 +41,27 @@ const (
 	mark     = "EXIFSECRET"
 )
 
-func secretNight(t testing.TB) *timeline.Night {
+func secretNight(t testing.TB) *timeline.Night { return secretNightAs(t, false) }
+
+// secretNightAs is that night, or its twin: alike but for what can be hidden.
+func secretNightAs(t testing.TB, twin bool) *timeline.Night {
 	t.Helper()
+	as := func(one, other string) string {
+		if twin {
+			return other
+		}
+		return one
+	}
+	lat, kilos, cm := lat, 7.31, 83.7
+	if twin {
+		lat, kilos, cm = lat+0.01, 2.25, 51.2
+	}
 	ring := func(x0, x1 float64) orb.Polygon {
 		return orb.Polygon{{{lon + x0, lat}, {lon + x1, lat}, {lon + x1, lat + 0.0002}, {lon + x0, lat + 0.0003}, {lon + x0, lat}}}
 	}
-	shape := geo.Beat{ID: id(1), Name: "Zwinbeat", River: geo.River{Name: "Qoxwater"}, Zone: "Europe/London", At: geo.Place{Lat: lat, Lon: lon}}
-	shape.Pools = []geo.Pool{{ID: id(2), Name: "Vexpool", Order: 1, Outline: ring(0, 0.001)}, {ID: id(3), Name: "Jubpool", Order: 2, Outline: ring(0.0014, 0.003)}}
-	shape.Features = []geo.Feature{{ID: id(4), Role: geo.RoleHazard, Name: "Kwyrock", Shape: geo.PointShape(orb.Point{lon, lat})}}
+	shape := geo.Beat{ID: id(1), Name: as("Zwinbeat", "Ost"), River: geo.River{Name: as("Qoxwater", "Ulm")}, Zone: "Europe/London", At: geo.Place{Lat: units.Degrees(lat), Lon: lon}}
+	shape.Pools = []geo.Pool{{ID: id(2), Name: as("Vexpool", "Ebb"), Order: 1, Outline: ring(0, 0.001)}, {ID: id(3), Name: as("Jubpool", "A long name"), Order: 2, Outline: ring(0.0014, 0.003)}}
+	shape.Features = []geo.Feature{{ID: id(4), Role: geo.RoleHazard, Name: as("Kwyrock", "Ford"), Shape: geo.PointShape(orb.Point{lon, lat})}}
 	at := func(h, m int) journal.When { return journal.Exact(time.Date(2026, 7, 4, h, m, 0, 0, time.UTC)) }
 	head := func(n, rod byte, w journal.When, note string) journal.Head {
 		return journal.Head{ID: id(n), Trip: id(10), Rod: id(rod), When: w, Note: note}
@@ -63,17 +77,17 @@ func secretNight(t testing.TB) *timeline.Night {
 	thumb := append(comment, pic.Bytes()[2:]...)
 	puts := []journal.Record{
 		journal.Trip{ID: id(10), Evening: journal.Date{Year: 2026, Month: 7, Day: 4}, Zone: "Europe/London", Beat: id(1), Guide: journal.Of(id(13)),
-			Rods: []journal.Rod{{ID: id(20), Person: id(11)}, {ID: id(21), Person: id(12)}}, Note: "Tripsecret"},
+			Rods: []journal.Rod{{ID: id(20), Person: id(11)}, {ID: id(21), Person: id(12)}}, Note: as("Tripsecret", "")},
 		journal.Beat{ID: id(1), Revisions: []journal.BeatRevision{{Shape: shape}}},
-		journal.Person{ID: id(11), Name: "Anna"}, journal.Person{ID: id(12), Name: "Hyzperson"}, journal.Person{ID: id(13), Name: "Guxguide"},
-		journal.Fly{ID: id(14), Label: "Flysecret", Dresses: []journal.Dress{{Length: journal.Of(units.LengthOf(1.5, units.Inch)), HotSpot: journal.Of("Spotsecret"), Note: "Dresssecret"}}},
+		journal.Person{ID: id(11), Name: "Anna"}, journal.Person{ID: id(12), Name: as("Hyzperson", "Io")}, journal.Person{ID: id(13), Name: as("Guxguide", "Una")},
+		journal.Fly{ID: id(14), Label: as("Flysecret", "x"), Dresses: []journal.Dress{{Length: journal.Of(units.LengthOf(1.5, units.Inch)), HotSpot: journal.Of("Spotsecret"), Note: "Dresssecret"}}},
 		journal.Run{Head: head(30, 20, at(21, 33), ""), Until: journal.Of(at(22, 47)), Pool: id(3)},
 		journal.Run{Head: head(31, 21, at(21, 38), ""), Until: journal.Of(at(22, 41)), Pool: id(2)},
-		journal.Contact{Head: head(40, 20, at(22, 13), "Mepnote"), Touch: journal.Landed, Pool: journal.Of(id(3)), Fly: journal.Of(id(14)), Tag: journal.Of("Tagsecret"),
-			Weight: journal.Of(units.WeightOf(7.31, units.Kilogram)), Length: journal.Of(units.LengthOf(83.7, units.Centimetre)), Spot: journal.Of(geo.Place{Lat: lat + 0.0001, Lon: lon + 0.002})},
-		journal.Contact{Head: head(41, 21, at(22, 21), ""), Touch: journal.Landed, Pool: journal.Of(id(2)), Length: journal.Of(units.LengthOf(83.7, units.Centimetre))},
-		journal.Note{Head: head(42, 20, at(22, 31), "Privsecret"), Private: true},
-		journal.Note{Head: head(43, 20, at(22, 32), "said to Hyzperson at Vexpool")},
+		journal.Contact{Head: head(40, 20, at(22, map[bool]int{false: 13, true: 14}[twin]), as("Mepnote", "of trout")), Touch: journal.Landed, Pool: journal.Of(id(3)), Fly: journal.Of(id(14)), Tag: journal.Of("Tagsecret"),
+			Weight: journal.Of(units.WeightOf(kilos, units.Kilogram)), Length: journal.Of(units.LengthOf(cm, units.Centimetre)), Spot: journal.Of(geo.Place{Lat: units.Degrees(lat + 0.0001), Lon: lon + 0.002})},
+		journal.Contact{Head: head(41, 21, at(22, 21), ""), Touch: journal.Landed, Pool: journal.Of(id(2)), Length: journal.Of(units.LengthOf(cm, units.Centimetre))},
+		journal.Note{Head: head(42, 20, at(22, 31), as("Privsecret", "p")), Private: true},
+		journal.Note{Head: head(43, 20, at(22, 32), as("said to Hyzperson at Vexpool", "nobody"))},
 		journal.Photo{Head: head(44, 20, at(22, 14), ""), SHA256: strings.Repeat("ab", 32), Name: "Filesecret.jpg", Link: "Linksecret", Thumb: thumb, Of: journal.Of(id(40))},
 	}
 	j, err := journal.Open(memory.New(id(99)), func() time.Time { return time.Unix(0, 0) })
@@ -133,38 +147,67 @@ func opened(b []byte) string {
 	return out
 }
 
-// exports makes every file there is, opened; under "value" what they are made of.
-func exports(t testing.TB, s scene.Shown) map[string]string {
+// handouts are all that can be shown: the night, and all nights on the pool of its first fish.
+func handouts(n *timeline.Night, s scene.Shown) map[string]scene.Handout {
+	c, _ := scene.Share(n, s, words.Prefs{})
+	return map[string]scene.Handout{"night": c, "past": scene.SharePast([]*timeline.Night{n}, id(3), s, words.Prefs{})}
+}
+
+// files makes every file there is of a handout, by the road that the window and the command
+// take; without endings in every format.
+func files(t testing.TB, h scene.Handout, endings ...string) map[string][]byte {
 	t.Helper()
-	c, _ := scene.Share(secretNight(t), s, words.Prefs{})
-	out := map[string]string{}
-	value, err := json.Marshal(c)
-	require.NoError(t, err)
-	out["value"] = string(value)
-	if c.Photo != nil {
-		out["value"] += string(c.Photo.JPEG)
+	out := map[string][]byte{}
+	dir := t.TempDir()
+	if endings == nil {
+		endings = replay.Endings
 	}
-	pages := scene.ClientPage(c, scene.Paper, words.Prefs{})
-	var drawn []string
-	for _, p := range pages {
-		for i := range p.Len() {
-			if o := p.Op(i); o.Kind == draw.TextOp {
-				drawn = append(drawn, o.Text.S)
+	for _, e := range endings {
+		names, err := replay.Save(filepath.Join(dir, "out"+e), h, scene.Paper, words.Prefs{})
+		require.NoError(t, err)
+		for _, name := range names {
+			b, err := os.ReadFile(name)
+			require.NoError(t, err)
+			out[strings.TrimPrefix(filepath.Base(name), "out")] = b
+		}
+	}
+	return out
+}
+
+// said is every text drawn on lists.
+func said(lists ...*draw.List) string {
+	var out []string
+	for _, l := range lists {
+		for i := range l.Len() {
+			if o := l.Op(i); o.Kind == draw.TextOp {
+				out = append(out, o.Text.S)
 			}
 		}
 	}
-	out["page"] = strings.Join(drawn, "\n")
-	put := func(name string, err error, b *bytes.Buffer) {
+	return strings.Join(out, "\n")
+}
+
+// exports makes every file there is, opened; under "value" what they are made of, under
+// "page" and "screen" what is drawn there.
+func exports(t testing.TB, s scene.Shown, endings ...string) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	for what, h := range handouts(secretNight(t), s) {
+		value, err := json.Marshal(h)
 		require.NoError(t, err)
-		out[name] = opened(b.Bytes())
-	}
-	var pdf, html bytes.Buffer
-	put("pdf", paper.PDF(&pdf, scene.ClientSaid(c), pages), &pdf)
-	put("html", replay.Write(&html, c, words.Prefs{}), &html)
-	for i, p := range pages {
-		var png, svg bytes.Buffer
-		put(fmt.Sprint("png", i), paper.PNG(&png, p, 1), &png)
-		put(fmt.Sprint("svg", i), paper.SVG(&svg, scene.ClientSaid(c), p), &svg)
+		out[what+" value"] = string(value)
+		for _, p := range h.Photos() {
+			out[what+" value"] += string(p.JPEG)
+		}
+		out[what+" page"] = said(h.Pages(scene.Paper, words.Prefs{})...)
+		for cursor := scene.ClientWhole; cursor <= h.End(); cursor += 5 {
+			for fish := 0; fish <= len(h.Seen()); fish++ {
+				out[what+" screen"] += said(h.Show(draw.Size{W: 1440, H: 900}, scene.Dusk, scene.ClientView{Cursor: cursor, Fish: fish, Keys: true}).List)
+			}
+		}
+		for name, b := range files(t, h, endings...) {
+			out[what+" "+name] = opened(b)
+		}
 	}
 	return out
 }
@@ -187,23 +230,26 @@ var secrets = []struct {
 // Ensure that what is hidden is in no export and not in the value they are made of, and
 // that the same search finds it in each of them where it is shown.
 func TestNothingHiddenLeaves(t *testing.T) {
-	open := exports(t, all())
-	hidden := exports(t, scene.Shown{Person: id(11)})
+	letters := []string{".pdf", ".svg", ".html"} // of pixels see TestTwins
+	open := exports(t, all(), letters...)
+	hidden := exports(t, scene.Shown{Person: id(11)}, letters...)
 	for _, s := range secrets {
 		one := all()
 		s.hide(&one)
-		shut := exports(t, one)
+		shut := exports(t, one, letters...)
 		for _, secret := range s.words {
 			for name, text := range open {
-				if strings.HasPrefix(name, "png") || name == "value" && secret == "the water runs" {
-					continue // letters are pixels there; see TestPNGHasNoText
-				}
-				if strings.HasPrefix(name, "svg") || name == "page" {
-					continue // on one sheet of several; asked of the page below
+				what, format, _ := strings.Cut(name, " ")
+				switch {
+				case what == "past" && slices.Contains([]string{"people", "notes"}, s.name), what == "past" && slices.Contains([]string{"the water runs", "83.7 cm"}, secret):
+					continue // not told of a pool
+				case secret == "the water runs" && format == "value", s.name == "notes" && format == "screen":
+					continue
+				case strings.Contains(name, ".svg"):
+					continue // on one sheet of several; asked of the page
 				}
 				assert.Contains(t, text, secret, "control: %s in %s", secret, name)
 			}
-			assert.Contains(t, open["page"], secret, "control")
 			for name, text := range shut {
 				assert.NotContains(t, text, secret, "%s hidden, in %s", s.name, name)
 			}
@@ -251,14 +297,88 @@ func TestOpenedFindsMarks(t *testing.T) {
 
 // Ensure that a PNG is pixels alone: no chunk that holds words or times.
 func TestPNGHasNoText(t *testing.T) {
-	for name, text := range exports(t, all()) {
-		if strings.HasPrefix(name, "png") {
+	for name, text := range exports(t, all(), ".png") {
+		if strings.Contains(name, ".png") {
 			for _, kind := range []string{"tEXt", "zTXt", "iTXt", "eXIf", "tIME"} {
 				assert.NotContains(t, text, "\n"+kind, name)
 			}
 			assert.Contains(t, text, "\nIHDR")
 		}
 	}
+}
+
+// Ensure that two nights which differ in all that can be hidden leave as the same bytes
+// once it is hidden, whatever the format: of letters that are pixels too nothing is left.
+// Shown, each format tells them apart.
+func TestTwins(t *testing.T) {
+	for _, open := range []bool{false, true} {
+		s := scene.Shown{Person: id(11)}
+		if open {
+			s = all()
+			s.Photo = false
+		}
+		one, other := handouts(secretNightAs(t, false), s), handouts(secretNightAs(t, true), s)
+		for what := range one {
+			a, b := files(t, one[what]), files(t, other[what])
+			require.NotEmpty(t, a)
+			for name, bytes := range a {
+				assert.Equal(t, !open, string(bytes) == string(b[name]), "%s%s, shown: %v", what, name, open)
+			}
+		}
+	}
+}
+
+// Ensure that a GIF is pictures and times alone: no comment, no text, of applications'
+// blocks the one that has it play again.
+func TestGIFHasNoText(t *testing.T) {
+	for what, h := range handouts(secretNight(t), all()) {
+		b := files(t, h, ".gif")[".gif"]
+		kinds := gifBlocks(t, b)
+		assert.Positive(t, kinds[0x2c], "%s: pictures", what)
+		assert.Equal(t, kinds[0x2c], kinds[0xf9], "%s: a time for each", what)
+		assert.Zero(t, kinds[0xfe]+kinds[0x01], "%s: comment or text", what)
+		assert.Equal(t, 1, kinds[0xff], what)
+		assert.Equal(t, 1, bytes.Count(b, []byte("NETSCAPE2.0")), what)
+		// Control: a comment laid into it is seen.
+		with := append(append(slices.Clone(b[:len(b)-1]), 0x21, 0xfe, byte(len(mark))), append([]byte(mark), 0, 0x3b)...)
+		assert.Equal(t, 1, gifBlocks(t, with)[0xfe])
+	}
+}
+
+// gifBlocks counts the blocks of a GIF by kind: 0x2c pictures, else the label of an
+// extension (GIF89a, sections 20 to 26).
+func gifBlocks(t testing.TB, b []byte) map[byte]int {
+	t.Helper()
+	out := map[byte]int{}
+	table := func(flags byte) int {
+		if flags&0x80 == 0 {
+			return 0
+		}
+		return 3 << (flags&7 + 1)
+	}
+	p := 13 + table(b[10])
+	skip := func() {
+		for b[p] != 0 {
+			p += 1 + int(b[p])
+		}
+		p++
+	}
+	for b[p] != 0x3b {
+		switch b[p] {
+		case 0x21:
+			out[b[p+1]]++
+			p += 2
+			skip()
+		case 0x2c:
+			out[0x2c]++
+			p += 10 + table(b[p+9]) + 1
+			skip()
+		default:
+			t.Fatalf("no block of a GIF at %d", p)
+		}
+	}
+	require.Equal(t, len(b)-1, p, "nothing follows")
+	return out
 }
 
 // Ensure that a note which names somebody hidden is held back and counted.

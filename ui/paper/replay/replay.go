@@ -1,5 +1,6 @@
-// Package replay writes a night that was shared with somebody as one HTML file, which
-// plays it step by step in a browser without any network.
+// Package replay writes what is shown to somebody, a night or all nights on a pool, to
+// files: pages, one HTML file that plays it step by step in a browser without any network,
+// and one GIF.
 //
 // The file holds all it needs: the frames are SVG pictures drawn by package scene, five
 // minutes apart (ten on a long night), the photograph a JPEG, both as data: addresses.
@@ -7,8 +8,8 @@
 // carry the right hash (W3C CSP Level 3, section 2.3.1). Without script the whole night
 // stands there as one picture. The letters of the frames are the browser's own sans.
 //
-// Everything comes from the scene.ClientNight it is handed; nothing else of the night is
-// known here. Not done: sound, sending, a GIF.
+// Everything comes from the scene.Handout it is handed; nothing else of the night is
+// known here. Not done: sound, sending.
 package replay
 
 import (
@@ -49,9 +50,9 @@ type frame struct {
 	Says string `json:"says"`
 }
 
-// Write writes the night as one HTML file.
-func Write(w io.Writer, c scene.ClientNight, p words.Prefs) error {
-	whole, err := picture(scene.ClientPlay(c, FrameSize, scene.Dusk, scene.ClientWhole, p))
+// Write writes it as one HTML file.
+func Write(w io.Writer, c scene.Handout, p words.Prefs) error {
+	whole, err := picture(c.Frame(FrameSize, scene.Dusk, scene.ClientWhole, p))
 	if err != nil {
 		return err
 	}
@@ -63,24 +64,19 @@ func Write(w io.Writer, c scene.ClientNight, p words.Prefs) error {
 	if err != nil {
 		return err
 	}
-	var lines []string
-	for _, f := range c.Fish {
-		lines = append(lines, scene.ClientFishLine(c, f, p))
-	}
 	v := map[string]any{
 		"Policy": template.HTMLAttr(`content="default-src 'none'; img-src data:; style-src 'sha256-` + hash(style) + `'; script-src 'sha256-` + hash(script) + `'; base-uri 'none'; form-action 'none'"`),
 		"Style":  template.CSS(style), "Script": template.JS(script), "Data": template.JS(data),
-		"Said": scene.ClientSaid(c), "Where": c.Where, "Lines": lines, "Notes": c.Notes,
+		"Said": c.Title(), "Where": c.Where(), "Lines": c.Lines(p), "Notes": c.Remarks(),
 		"Whole": template.URL(whole), "Play": words.PlayWord(), "Pause": words.PauseWord(),
 		"Time": words.TimeOfNight(), "Night": words.PlayedNight(),
 	}
-	if c.Photo != nil {
-		v["Photo"] = template.URL("data:image/jpeg;base64," + base64.StdEncoding.EncodeToString(c.Photo.JPEG))
-		v["PhotoSays"] = words.FishPhoto(c.Photo.Fish)
-		for _, f := range c.Fish {
-			if f.N == c.Photo.Fish && f.Fly != nil {
-				v["Fly"] = f.Fly.Words
-			}
+	if all := c.Photos(); len(all) > 0 {
+		first := all[0]
+		v["Photo"] = template.URL("data:image/jpeg;base64," + base64.StdEncoding.EncodeToString(first.JPEG))
+		v["PhotoSays"] = words.FishPhoto(first.Fish)
+		if f := c.Seen()[first.Fish-1]; f.Fly != nil {
+			v["Fly"] = f.Fly.Words
 		}
 	}
 	var b bytes.Buffer
@@ -91,22 +87,16 @@ func Write(w io.Writer, c scene.ClientNight, p words.Prefs) error {
 	return err
 }
 
-func framesOf(c scene.ClientNight, p words.Prefs) ([]frame, error) {
-	step := scene.ClientStep
-	for c.Minutes/step >= mostFrames {
-		step += scene.ClientStep
-	}
+func framesOf(c scene.Handout, p words.Prefs) ([]frame, error) {
 	var out []frame
-	for m := 0; ; m = min(m+step, c.Minutes) {
-		src, err := picture(scene.ClientPlay(c, FrameSize, scene.Dusk, m, p))
+	for _, m := range c.Moments(mostFrames) {
+		src, err := picture(c.Frame(FrameSize, scene.Dusk, m, p))
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, frame{src, scene.ClientStatus(c, m, p)})
-		if m >= c.Minutes {
-			return out, nil
-		}
+		out = append(out, frame{src, c.Says(m, p)})
 	}
+	return out, nil
 }
 
 // picture is a list as the address of an SVG that stands for itself.

@@ -1,0 +1,108 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"gloamline/timeline"
+)
+
+// GuestSentence is the one plain sentence over a night: Anna and Colm: 4 fish landed, 1
+// came off.
+func GuestSentence(rods []string, t timeline.Totals) string {
+	who := and(rods)
+	if who != "" {
+		who += ": "
+	}
+	landed := some(t.Landed, "fish landed", "fish landed")
+	lost := ""
+	if t.Lost > 0 {
+		lost = fmt.Sprintf("%d came off", t.Lost)
+	}
+	if landed == "" && lost == "" {
+		if t.Touches+t.Shows > 0 {
+			return sentence(who + commas("no fish landed", some(t.Touches, "touch", "touches"), some(t.Shows, "follow or boil", "follows and boils")))
+		}
+		return sentence(who + "no fish")
+	}
+	return sentence(who + commas(landed, lost))
+}
+
+// GuestFish is a fish as it is said large: 3. At 23:52, landed, sea trout, about 2 lb 4 oz.
+func GuestFish(n int, clock string, rest ...string) string {
+	return fmt.Sprintf("%d.  ", n) + sentence(commas(append([]string{clock}, rest...)...))
+}
+
+// GuestMoment is a moment of a night that is played: 23:05, trees grey.
+func GuestMoment(clock, rung string) string { return commas(clock, rung) }
+
+// GuestKeys says what keys do.
+func GuestKeys(measured bool) string {
+	s := "Space plays   ← → fish by fish   Home all of it   + − speed   "
+	if !measured {
+		s += "C true size   "
+	}
+	return s + "Escape leaves"
+}
+
+// GuestScale says how large a fly is drawn.
+func GuestScale(measured bool) string {
+	if measured {
+		return "at true size on this screen"
+	}
+	return "not at true size; the rule beside it is 1 in"
+}
+
+// GuestAct names a control: 1 before, 2 play, 3 next.
+func GuestAct(act int, playing bool) string {
+	switch {
+	case act == 1:
+		return "The fish before"
+	case act == 3:
+		return "The next fish"
+	case playing:
+		return "Pause"
+	}
+	return "Play"
+}
+
+// The words of the place where a screen is measured.
+func CardTitle() string { return "How large is this screen?" }
+func CardHelp() string {
+	return "Hold a bank card flat against the frame. Make it as wide as the card with + and −, finer with Shift, or drag its edge. Enter keeps it for this screen; Escape leaves it as it was."
+}
+func CardWidth() string { return "85.6 mm, a bank card's width" }
+
+// OnePool stands for a pool whose name is not shown.
+func OnePool() string { return "one pool" }
+
+// PastSentence is the sentence over all nights on a pool: Alder Pool, Home Beat: 12
+// nights, 9.8 rod-hours, 14 landed, 5 lost.
+func PastSentence(pool string, nights int, hours time.Duration, t timeline.Totals) string {
+	return sentence(pool + ": " + commas(number(nights, "night", "nights"), PastHours(hours), Tally(t)))
+}
+
+// PastOver is what stands over them on a screen.
+func PastOver(pool string) string { return "All our nights on " + pool }
+
+// PastSaid is the same, said large.
+func PastSaid(nights int, hours time.Duration, t timeline.Totals) string {
+	return sentence(commas(Tally(t)) + " in " + number(nights, "night", "nights") + ", " + PastHours(hours))
+}
+
+// PastHours are hours with a fly in the water, summed over rods: 9.8 rod-hours.
+func PastHours(d time.Duration) string { return fmt.Sprintf("%.1f rod-hours", d.Hours()) }
+
+// PastNight is one of the nights: Saturday 4 July 2026: 0.6 rod-hours, 1 landed.
+func PastNight(date string, hours time.Duration, t timeline.Totals) string {
+	return date + ": " + commas(PastHours(hours), Tally(t))
+}
+
+// PastFish is a fish below its night.
+func PastFish(said, more string) string { return "   " + strings.TrimSuffix(said, ".") + ", " + more }
+
+// PastPlayed says how many nights have passed.
+func PastPlayed(nights int, hours time.Duration, t timeline.Totals) string {
+	return commas(number(nights, "night", "nights"), PastHours(hours)) + "; " + Tally(t)
+}
