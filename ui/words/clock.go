@@ -51,14 +51,14 @@ func offset(l time.Time) string {
 // ClockSpan prints 22:35–23:10, or one time when both print alike.
 func ClockSpan(from, to time.Time, zone *time.Location) string {
 	a, b := Clock(from, zone), Clock(to, zone)
-	if a == b {
+	if a == b && to.Sub(from) < time.Hour {
 		return a
 	}
 	return a + "–" + b
 }
 
 // Moment prints a moment as it is known: 22:52, about 23:00, 23:20–23:40, during the
-// run, after 23:52.
+// run, after 23:52; untimed where only the night is known.
 func Moment(w journal.When, s journal.Spread, zone *time.Location) string {
 	switch w.Kind {
 	case journal.AboutTime:
@@ -70,8 +70,15 @@ func Moment(w journal.When, s journal.Spread, zone *time.Location) string {
 	case journal.AfterTime:
 		return "after " + Clock(s.Lo, zone)
 	}
+	if s.Hi.Sub(s.Lo) >= wholeNight {
+		return "untimed"
+	}
 	return ClockSpan(s.Lo, s.Hi, zone)
 }
+
+// wholeNight is a span that says of a moment only which night it was: noon to noon, an
+// hour less where clocks go forward.
+const wholeNight = 23 * time.Hour
 
 // End prints an end whose spread is known: 23:10, or about 23:10 when it is spread.
 func End(s journal.Spread, zone *time.Location) string {

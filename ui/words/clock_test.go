@@ -54,6 +54,7 @@ func TestMoment(t *testing.T) {
 		{journal.About(s.at("23:00"), 0), "about 23:00"},
 		{journal.Between(s.at("23:20"), s.at("23:40")), "23:20–23:40"},
 		{journal.Between(s.at("23:20"), s.at("23:20").Add(20*time.Second)), "23:20"},
+		{journal.Between(s.trip.Evening.Night(s.zone)), "untimed"},
 		{journal.Within(run), "during the run"},
 		{journal.After(fish), "after 22:52"},
 		{journal.Before(fish), "before 22:52"},
