@@ -150,7 +150,7 @@ func (s *Screen) newLog() *own.Board {
 	b := s.board(state.OnLog, func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
 		if n == nil {
-			return s.empty(size, "")
+			return s.empty(size, words.NoLog())
 		}
 		return scene.Log(n, size.W, s.look(), scene.LogView{Cursor: s.desk.Cursor(), Selected: s.desk.Selected(), Prefs: s.prefs()})
 	})

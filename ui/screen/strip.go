@@ -31,7 +31,7 @@ func (s *Screen) newStrip() *own.Board {
 	b := s.board(state.OnStrip, func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
 		if n == nil {
-			return s.empty(size, "")
+			return s.empty(size, words.NoLight())
 		}
 		s.noteFrame()
 		v := s.stripView()

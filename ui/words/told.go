@@ -27,6 +27,12 @@ func DrawBeatStart() string { return "Draw a beat …" }
 func ReadBeatStart() string { return "Read a beat in …" }
 func FirstNight() string    { return "Write up the first night …" }
 
+// NoLight and NoLog say what will stand where nothing does while no night is open.
+func NoLight() string {
+	return "The light of a night stands here: sunset, trees grey, the moon over each pool, and each fly change and fish at its minute."
+}
+func NoLog() string { return "The log of the night stands here, pool by pool." }
+
 // EmptyJournal stands in place of NoNight while the journal has no night to choose.
 func EmptyJournal(hasBeat bool) string {
 	if hasBeat {
