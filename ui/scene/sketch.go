@@ -20,6 +20,7 @@ type SketchView struct {
 	Pan      draw.Point // dp, of the middle
 	Paper    bool       // on a page, whose title says what the caption would
 	Prefs    words.Prefs
+	Ghosts   Ghosts // what is not written
 }
 
 // Sketch draws the beat with the river running to the right, true left above:

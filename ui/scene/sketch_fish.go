@@ -27,9 +27,12 @@ func (g *sketch) settleContacts() []contactMark {
 			continue
 		}
 		m := contactMark{c: c, place: p, size: contactSize(c.Contact), strength: 1}
-		m.num = draw.Text{S: words.ContactNumber(g.n, c), Font: boldFont, Color: g.look.Ink, Halo: draw.Halo{Width: 2.6, Color: draw.Fade(g.look.Panel, 0.92)}}
+		m.num = draw.Text{S: numberOf(g.n, c, g.v.Ghosts), Font: boldFont, Color: g.look.Ink, Halo: draw.Halo{Width: 2.6, Color: draw.Fade(g.look.Panel, 0.92)}}
 		if !g.v.Cursor.IsZero() && c.At.Mid().After(g.v.Cursor) {
 			m.strength, m.num.Color = 0.45, g.look.Soft
+		}
+		if m.ghost = g.v.Ghosts[c.Ref()]; m.ghost != NoGhost {
+			m.strength = min(m.strength, ghostStrength)
 		}
 		m.numW = draw.Measure(m.num.Font, m.num.S).Width
 		m.width = m.size.W + m.numW + 6
@@ -73,6 +76,9 @@ func (g *sketch) contacts(marks []contactMark) {
 		}
 	}
 	for _, m := range marks {
+		if m.ghost != NoGhost {
+			m.ghost.ring(g.list, m.box().Inset(-1), draw.Fade(g.look.Ink, 0.8))
+		}
 		drawContact(g.list, g.look, m.c.Contact, m.centre, m.strength)
 		m.num.At = draw.Pt(m.centre.X+m.size.W/2+3, m.centre.Y-1)
 		g.list.Text(m.num)
@@ -95,6 +101,7 @@ type contactMark struct {
 	photos        int
 	num           draw.Text
 	strength      float64
+	ghost         Ghost
 }
 
 func (m contactMark) box() draw.Rect {

@@ -45,6 +45,10 @@ func (g *sketch) photos() {
 		if !g.v.Cursor.IsZero() && g.n.Log.At(p).Mid().After(g.v.Cursor) {
 			k = 0.5
 		}
+		ghost := g.v.Ghosts[p.Ref()]
+		if ghost != NoGhost {
+			k = min(k, ghostStrength)
+		}
 		box := draw.R(at.X-photoSign.W/2, at.Y-photoSign.H/2, photoSign.W, photoSign.H)
 		for _, d := range around { // never on a fish, a name or another photo
 			if b := box.Move(d); g.labels.free(b) {
@@ -61,6 +65,9 @@ func (g *sketch) photos() {
 			g.list.Stroke(draw.RoundRect(box.Inset(-4), 4), ringStroke, g.look.Accent)
 		}
 		drawPhotoSign(g.list, g.look, c, k)
+		if ghost != NoGhost {
+			ghost.ring(g.list, box.Inset(-3), draw.Fade(g.look.Ink, 0.8))
+		}
 		g.hits = append(g.hits, Hit{Ref: p.Ref(), Box: box.Inset(-3), Tip: words.PhotoTip(g.n, p)})
 	}
 }

@@ -150,7 +150,11 @@ func (g *sketch) run(rod int, who timeline.RodNight, run timeline.RunSpan, line 
 	if noBank {
 		st = noBankStroke
 	}
-	drawRun(g.list, g.look, line, st, in, out, c)
+	if ghost := g.v.Ghosts[run.Run.Ref()]; ghost != NoGhost {
+		drawGhostRun(g.list, g.look, ghost, line, in, out, c)
+	} else {
+		drawRun(g.list, g.look, line, st, in, out, c)
+	}
 	var box draw.Rect
 	for i := 0; i < len(line); i += 2 {
 		b := draw.R(line[i].X-3, line[i].Y-3, 6, 6)

@@ -17,6 +17,7 @@ type StripView struct {
 	Selected journal.Ref // drawn with the accent
 	Paper    bool        // on a page, which has no cursor
 	Prefs    words.Prefs
+	Ghosts   Ghosts     // what is not written
 	Like     *draw.List // drawn before and about as long, or nil; it says how much room to make
 
 	lane float64 // height of a lane on a page; 0: the least

@@ -37,7 +37,7 @@ func (g *strip) laneMarks(rod int, y float64) []laneMark {
 	}
 	for i := range out {
 		m := &out[i]
-		num := words.ContactNumber(g.n, m.contact)
+		num := numberOf(g.n, m.contact, g.v.Ghosts)
 		left, right := m.box.Min.X, m.box.Max.X+2+draw.Measure(boldFont, num).Width
 		crowded := i > 0 && out[i-1].box.Max.X+6 > left || i+1 < len(out) && right+6 > out[i+1].box.Min.X
 		if right < g.plot.Max.X && !crowded && !slices.ContainsFunc(ends, func(x float64) bool { return x > left-4 && x < right+2 }) {
@@ -46,7 +46,7 @@ func (g *strip) laneMarks(rod int, y float64) []laneMark {
 	}
 	for i := range out {
 		if m := &out[i]; m.num == "" {
-			g.numberAbove(m, words.ContactNumber(g.n, m.contact))
+			g.numberAbove(m, numberOf(g.n, m.contact, g.v.Ghosts))
 		}
 	}
 	return out
@@ -84,7 +84,12 @@ func (g *strip) laneContacts(marks []laneMark, y float64) {
 	}
 	for _, m := range marks {
 		at := m.contact.At.Mid()
-		drawContact(g.list, g.look, m.contact.Contact, m.at, g.strength(at))
+		k := g.strength(at)
+		if ghost := g.v.Ghosts[m.contact.Ref()]; ghost != NoGhost {
+			ghost.ring(g.list, m.box.Inset(-2), draw.Fade(g.look.Ink, 0.8))
+			k = min(k, ghostStrength)
+		}
+		drawContact(g.list, g.look, m.contact.Contact, m.at, k)
 		if m.num != "" {
 			w := draw.Measure(boldFont, m.num).Width
 			g.list.Text(draw.Text{S: m.num, Font: boldFont, Color: g.ink(g.look.Ink, at), Align: draw.Centre, At: draw.Pt(m.box.Max.X-w, y), Halo: draw.Halo{Width: 1.5, Color: g.look.Panel}})

@@ -148,7 +148,11 @@ func (g *strip) bracket(run timeline.RunSpan, rod timeline.RodNight, y float64, 
 		p.Move(s[0], y)
 		p.Line(s[1], y)
 	}
-	g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
+	if ghost := g.v.Ghosts[ref]; ghost != NoGhost {
+		drawGhostBracket(g.list, ghost, x0, x1, y, c)
+	} else {
+		g.halves(func(k float64) { g.list.Stroke(p, draw.Stroke{Width: width}, draw.Fade(c, k)) })
+	}
 	g.labels.block(draw.R(x0, y-4, x1-x0, 8))
 	if t, spots, ok := g.runName(run, y); ok {
 		t.Color = g.ink(c, from)

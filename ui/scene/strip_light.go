@@ -129,6 +129,11 @@ func (g *strip) traces() {
 				}
 			}
 			pts := curvePath(g.axis, from, to, 1.5, y)
+			if g.v.Ghosts[run.Run.Ref()] != NoGhost {
+				g.list.Stroke(draw.Polyline(pts), draw.Stroke{Width: 5, Dash: ghostEdge.Dash}, draw.Fade(g.look.Ink, 0.8))
+				g.list.Stroke(draw.Polyline(pts), draw.Stroke{Width: 2.8}, g.look.Panel)
+				continue
+			}
 			g.halves(func(strength float64) {
 				g.list.Stroke(draw.Polyline(pts), draw.Stroke{Width: 4.6, Join: draw.RoundJoin}, draw.Fade(g.look.Panel, 0.55*strength))
 				st := rodStroke(i)

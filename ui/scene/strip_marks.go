@@ -35,13 +35,17 @@ func (g *strip) contacts() {
 		}
 		g.list.Fill(draw.Circle(foot, 2.6), draw.NonZero, draw.Solid(draw.Fade(g.look.Fish, k)))
 		size := contactSize(c.Contact)
-		num := draw.Text{S: words.ContactNumber(g.n, c), Font: boldFont, Color: g.ink(g.look.Ink, at), Halo: draw.Halo{Width: 2.5, Color: draw.Fade(g.look.Panel, 0.9)}}
+		num := draw.Text{S: numberOf(g.n, c, g.v.Ghosts), Font: boldFont, Color: g.ink(g.look.Ink, at), Halo: draw.Halo{Width: 2.5, Color: draw.Fade(g.look.Panel, 0.9)}}
 		nw := draw.Measure(num.Font, num.S).Width
 		box, spot := g.contactSpot(foot, size, nw)
 		if spot > 0 {
 			g.list.Stroke(draw.Line(foot, draw.Pt(box.Min.X+size.W/2, box.Max.Y-1)), draw.Stroke{Width: 1}, draw.Fade(g.look.Ink, 0.6*k))
 		}
 		centre := draw.Pt(box.Min.X+size.W/2, box.Max.Y-size.H/2-2)
+		if ghost := g.v.Ghosts[c.Ref()]; ghost != NoGhost {
+			ghost.ring(g.list, box.Inset(1), draw.Fade(g.look.Ink, 0.8))
+			k = min(k, ghostStrength)
+		}
 		drawContact(g.list, g.look, c.Contact, centre, k)
 		if spot >= 0 { // without room for it the number is left to the lane, the tip and the log
 			num.At = draw.Pt(box.Max.X-nw-1, box.Min.Y+10)

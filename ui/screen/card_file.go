@@ -81,22 +81,13 @@ func (s *Screen) lookAtPhoto(path string, done func(error)) {
 	})
 }
 
-// dropPhoto opens a card for a picture that was let fall on the window.
+// dropPhoto puts a picture that was let fall on the window onto the open card of one.
 func (s *Screen) dropPhoto(path string) {
-	switch open := s.desk.Card(); {
-	case s.desk.Night() == nil || s.desk.ReadOnly():
-		s.message(words.NoNightForPhoto())
-		return
-	case open != nil && open.Dirty():
-		s.card.hold()
-		return
-	}
 	s.lookAtPhoto(path, func(err error) {
-		if err != nil {
+		switch {
+		case err != nil:
 			s.tellFileError(err, path)
-			return
-		}
-		if s.runID("add.photo"); s.desk.Card() != nil {
+		case s.desk.Card() != nil:
 			s.card.setFile("file", path)
 		}
 	})

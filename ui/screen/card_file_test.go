@@ -14,6 +14,7 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/journaltest"
 	"gloamline/ui/scene"
+	"gloamline/ui/state"
 )
 
 // handBack has what jobs hand back wait until drained, as the window's own goroutine would.
@@ -91,28 +92,26 @@ func TestPhotoByKeyboard(t *testing.T) {
 	assert.Len(t, photosIn(s), had)
 }
 
-// Ensure that a picture let fall on the window opens the card with it, and that the button
-// in the field opens the list.
+// Ensure that a picture let fall on the window goes onto the card of one that is open, and
+// else is read in; and that the button in the field opens the list.
 func TestPhotoByMouse(t *testing.T) {
 	drain := handBack(t)
 	path := layPicture(t, "2026:07:04 23:53:10")
-	none := newScreen(t, false, 1280, 800)
-	drop(t, none, path)
-	require.True(t, none.modal.open(), "no night is open")
 	s := newScreen(t, true, 1280, 800)
 	open(t, s, "2026-07-04")
 	had := len(photosIn(s))
+	s.runID("add.photo")
+	require.NotNil(t, s.desk.Card())
 	drop(t, s, path)
-	drain(func() bool { return s.desk.Card() != nil })
-	f, _ := s.desk.Card().Field("file")
-	assert.Equal(t, path, f.Value)
+	drain(func() bool { f, _ := s.desk.Card().Field("file"); return f.Value == path })
 	test.Tap(row(t, s, "file").in.(*fileEntry).ActionItem.(*arrow))
 	require.True(t, s.modal.open())
 	press(s, fyne.KeyEscape)
 	s.card.commit.OnTapped()
 	require.Len(t, photosIn(s), had+1)
-	drop(t, s, filepath.Join(filepath.Dir(path), "none.jpg"))
-	drain(func() bool { return s.modal.open() })
+	drop(t, s, path)
+	assert.Equal(t, state.IntakeRoom, s.desk.Room())
+	drain(func() bool { return len(s.desk.Intake().Files()) == 1 })
 }
 
 // Ensure that the picture on a card is red under the lamp.

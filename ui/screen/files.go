@@ -24,6 +24,7 @@ type files struct {
 	endings []string // with the dot; none: folders only
 	dir     string
 	rows    []fileRow
+	marked  []string // paths that show a mark
 	taken   func(path string, folder bool)
 	key     func(*fyne.KeyEvent) bool
 }
@@ -45,7 +46,7 @@ func newFiles(endings []string, key func(*fyne.KeyEvent) bool, taken func(path s
 	}
 	f.UpdateItem = func(i widget.ListItemID, o fyne.CanvasObject) {
 		if i < len(f.rows) {
-			f.rows[i].show(o.(*fyne.Container))
+			f.rows[i].show(o.(*fyne.Container), slices.Contains(f.marked, filepath.Join(f.dir, f.rows[i].name)))
 		}
 	}
 	f.OnSelected = func(i widget.ListItemID) {
@@ -60,16 +61,21 @@ func newFiles(endings []string, key func(*fyne.KeyEvent) bool, taken func(path s
 	return f
 }
 
-func (r fileRow) show(c *fyne.Container) {
+func (r fileRow) show(c *fyne.Container, marked bool) {
 	t, i := c.Objects[0].(*canvas.Text), c.Objects[1].(*widget.Icon)
 	t.Text, t.Color, t.TextSize = r.name, theme.Color(theme.ColorNameForeground), 13.5
 	if r.name == ".." {
 		t.Text = words.FolderAbove()
 	}
-	if r.folder {
+	switch {
+	case r.folder:
 		i.SetResource(theme.FolderIcon())
-	} else {
+	case marked:
+		i.SetResource(theme.ConfirmIcon())
+		t.TextStyle.Bold = true
+	default:
 		i.SetResource(theme.FileIcon())
+		t.TextStyle.Bold = false
 	}
 	t.Refresh()
 }

@@ -14,7 +14,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"gloamline/journal"
 	"gloamline/ui/draw"
+	"gloamline/ui/state"
 	own "gloamline/ui/widget"
 	"gloamline/ui/words"
 )
@@ -115,21 +117,23 @@ func (s *Screen) readBeat(path string) (what string, err error) {
 	return s.desk.ReadBeat(f)
 }
 
-// dropped deals with files that are let fall on the window, by their endings.
+// dropped deals with files that are let fall on the window: sketches and journals by their
+// endings; a picture goes onto the card of one that is open; all else is read in.
 func (s *Screen) dropped(_ fyne.Position, files []fyne.URI) {
 	if s.modal.open() {
 		return
 	}
+	var in []string
 	for _, u := range files {
 		path := u.Path()
-		switch strings.ToLower(filepath.Ext(path)) {
-		case ".geojson", ".json":
+		switch ext := strings.ToLower(filepath.Ext(path)); {
+		case ext == ".geojson", ext == ".json" && isSketch(path):
 			if what, err := s.readBeat(path); err != nil {
 				s.tellFileError(err, path)
 			} else {
 				s.message(words.ReadBeatTitle(), what)
 			}
-		case ".gloam":
+		case ext == ".gloam":
 			if s.opt.OpenJournal == nil {
 				continue
 			}
@@ -137,12 +141,16 @@ func (s *Screen) dropped(_ fyne.Position, files []fyne.URI) {
 				s.tellFileError(err, path)
 			}
 			return // this window is another one's now
-		case ".jpg", ".jpeg", ".heic", ".heif":
-			s.dropPhoto(path)
-			return // one card at a time
 		default:
-			s.message(words.NotTaken(filepath.Base(path)), words.Taken())
+			in = append(in, path)
 		}
+	}
+	switch c := s.desk.Card(); {
+	case len(in) == 0:
+	case len(in) == 1 && c != nil && c.New() && c.Ref().Kind == journal.KindPhoto && s.desk.Room() == state.NightRoom:
+		s.dropPhoto(in[0])
+	default:
+		s.readIn(in)
 	}
 }
 

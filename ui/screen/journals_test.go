@@ -65,9 +65,10 @@ func TestReadBeatRefused(t *testing.T) {
 	drop(t, s, bad)
 	assert.True(t, s.modal.open())
 	press(s, fyne.KeyEscape)
+	drain := handBack(t)
 	drop(t, s, filepath.Join(t.TempDir(), "holiday.txt"))
-	assert.True(t, s.modal.open())
-	press(s, fyne.KeyEscape)
+	drain(func() bool { return len(s.desk.Intake().Files()) == 1 })
+	assert.NotNil(t, s.desk.Intake().Files()[0].Fault, "there is no such file")
 	_, undo := s.desk.Journal().CanUndo()
 	assert.False(t, undo)
 }

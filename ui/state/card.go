@@ -36,6 +36,8 @@ type Card struct {
 	load   func() bool          // reads the record anew; false if it is gone
 	batch  func() journal.Batch // what the draft comes to
 	first  func() error         // what must be done before it is stored; nil: nothing
+	drop   func()               // removes the thing elsewhere than from the journal
+	keep   func() error         // takes the draft elsewhere than into the journal; nil: it is stored
 	stock  []journal.Fly        // the flies there are
 	news   []journal.Fly        // those that the texts describe and the journal lacks
 	coined map[string]journal.ID
@@ -223,6 +225,15 @@ func (c *Card) commit() error {
 	if lacks || doubts {
 		return ErrUnfinished
 	}
+	if c.keep != nil {
+		if err := c.keep(); err != nil {
+			return c.blame(err)
+		}
+		if card == c {
+			c.d.closeCard()
+		}
+		return nil
+	}
 	if c.first != nil {
 		if err := c.d.j.Try(b); err != nil { // nothing is done for what would be refused
 			return c.blame(err)
@@ -314,6 +325,13 @@ func (c *Card) settle() {
 // Remove takes the thing out of the journal, as one change, and closes the card.
 func (c *Card) Remove() (err error) {
 	if c.isNew {
+		return nil
+	}
+	if c.drop != nil {
+		c.d.act(func() {
+			c.drop()
+			c.d.CloseCard()
+		})
 		return nil
 	}
 	c.d.act(func() {

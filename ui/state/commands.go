@@ -163,6 +163,7 @@ func (d *Desk) table() []*Command {
 	d.togetherTable(t)
 	d.seasonTable(t)
 	d.boxTable(t)
+	d.intakeTable(t)
 	d.viewTable(t)
 	return t.rows
 }

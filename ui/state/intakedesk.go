@@ -9,6 +9,7 @@ import (
 	"gloamline/journal/gauge"
 	"gloamline/journal/intake"
 	"gloamline/timeline"
+	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
 
@@ -16,21 +17,28 @@ import (
 // what is written, ticked, edited, settled, and stored as one change. Files are read
 // outside (intake.Read may run on any goroutine) and handed to Add.
 type IntakeDesk struct {
-	d       *Desk
-	trip    journal.ID
-	files   []*intake.File
-	order   intake.Order
-	chosen  intake.Choices // where they differ from what is ticked by itself
-	batch   *intake.Batch  // nil: to be made anew
-	fault   error          // why there is none
-	preview *timeline.Night
-	ghosts  map[journal.Ref]bool
+	d      *Desk
+	trip   journal.ID
+	files  []*intake.File
+	order  intake.Order
+	chosen intake.Choices  // where they differ from what is ticked by itself
+	batch  *intake.Batch   // nil: to be made anew
+	fault  error           // why there is none
+	laid   *timeline.Night // the night with what is proposed; see Laid
+	ghosts scene.Ghosts
+	set    *timeline.Setting             // of the night, while the batch stands
+	rows   []IntakeRow                   // as last made
+	reads  map[string]intake.ReadOptions // by path, where a file was read otherwise than usual
+	extras map[string][]journal.Record   // by key: what an edited proposal needs beside it
+	picked journal.Ref                   // the proposal picked out, by its record
+	file   int                           // the file picked out
+	cursor time.Time
 }
 
 // Intake returns the room.
 func (d *Desk) Intake() *IntakeDesk {
 	if d.intake == nil {
-		d.intake = &IntakeDesk{d: d, chosen: intake.Choices{}}
+		d.intake = &IntakeDesk{d: d, chosen: intake.Choices{}, reads: map[string]intake.ReadOptions{}, extras: map[string][]journal.Record{}}
 		d.intake.order.IDs = map[string]journal.ID{}
 		d.j.Subscribe(func(journal.Change) { d.intake.forget() })
 	}
@@ -39,7 +47,8 @@ func (d *Desk) Intake() *IntakeDesk {
 
 // forget has the batch made anew when it is asked for next.
 func (k *IntakeDesk) forget() {
-	k.batch, k.fault, k.preview, k.ghosts = nil, nil, nil, nil
+	k.batch, k.fault, k.set = nil, nil, nil
+	k.stale()
 	k.d.tell(RoomView)
 }
 
@@ -67,7 +76,10 @@ func (k *IntakeDesk) Files() []*intake.File { return k.files }
 
 // Drop takes a file off the desk; nothing happens to the file.
 func (k *IntakeDesk) Drop(f *intake.File) {
-	k.act(func() { k.files = slices.DeleteFunc(k.files, func(g *intake.File) bool { return g == f }) })
+	k.act(func() {
+		k.files = slices.DeleteFunc(k.files, func(g *intake.File) bool { return g == f })
+		k.file = max(0, min(k.file, len(k.files)-1))
+	})
 }
 
 // Clear takes all files off, and all choices.
@@ -75,6 +87,7 @@ func (k *IntakeDesk) Clear() {
 	k.act(func() {
 		k.files, k.trip, k.chosen = nil, journal.ID{}, intake.Choices{}
 		k.order = intake.Order{IDs: map[string]journal.ID{}}
+		k.reads, k.picked, k.file, k.cursor = map[string]intake.ReadOptions{}, journal.Ref{}, 0, time.Time{}
 	})
 }
 
@@ -166,10 +179,27 @@ func (k *IntakeDesk) Batch() (*intake.Batch, error) {
 
 // view is what words need.
 func (k *IntakeDesk) view(b *intake.Batch) (words.IntakeView, error) {
-	set, err := k.d.loader.Setting(b.Log.Trip)
+	set, err := k.setting(b)
 	if err != nil {
 		return words.IntakeView{}, err
 	}
 	zone, err := b.Log.Trip.Location()
 	return words.IntakeView{Batch: b, Beat: set.Beat, Zone: zone, Prefs: k.d.prefs}, err
+}
+
+// setting is what the night needs besides its log.
+func (k *IntakeDesk) setting(b *intake.Batch) (timeline.Setting, error) {
+	if k.set == nil {
+		set, err := k.d.loader.Setting(b.Log.Trip)
+		if err != nil {
+			return set, err
+		}
+		k.set = &set
+	}
+	return *k.set, nil
+}
+
+// stale has what is made of the choices made anew when it is asked for next.
+func (k *IntakeDesk) stale() {
+	k.laid, k.ghosts, k.rows = nil, nil, nil
 }

@@ -2,6 +2,7 @@ package state
 
 import (
 	"slices"
+	"time"
 
 	"gloamline/journal"
 	"gloamline/journal/intake"
@@ -11,7 +12,10 @@ import (
 // IntakeRow is one proposal as it is listed.
 type IntakeRow struct {
 	Key       string
-	Says      string   // 22:34–23:15 run, Alder Pool
+	Says      string // 22:34–23:15 run, Alder Pool
+	Times     string // 22:34–23:15
+	What      string // run, Alder Pool
+	Proposal  intake.Proposal
 	Details   []string // how the river stood at the gauge
 	Record    journal.Record
 	Do        intake.Do
@@ -25,7 +29,10 @@ type IntakeRow struct {
 
 // IntakeConflict is what stands against a proposal, with the ways to settle it.
 type IntakeConflict struct {
-	Says    string
+	Says                      string
+	WrittenHead, ProposedHead string // of the two sides
+	WrittenSide, ProposedSide string
+
 	Written journal.Ref // zero: another file's proposal
 	Ways    []IntakeWay
 }
@@ -44,16 +51,27 @@ type IntakeSource struct {
 	Source  intake.Source
 }
 
-// Sources lists the files.
+// Sources lists the files; without a night by what their readers made of them alone.
 func (k *IntakeDesk) Sources() []IntakeSource {
+	v := words.IntakeView{Zone: k.zone(), Prefs: k.d.prefs}
 	b, _ := k.Batch()
 	if b == nil {
-		return nil
+		b = &intake.Batch{}
+		for _, f := range k.files {
+			s := intake.Source{File: f, Device: intake.DeviceOf(f)}
+			s.Record.Offset = k.order.Clocks[s.Device]
+			if f.Photo != nil {
+				s.Clock = intake.ReadClock(f.Photo, v.Zone, k.order.Zone)
+			}
+			if f.Fault != nil {
+				s.Remarks = []intake.Remark{{Kind: intake.BadFile}}
+			}
+			b.Sources = append(b.Sources, s)
+		}
+	} else if w, err := k.view(b); err == nil {
+		v = w
 	}
-	v, err := k.view(b)
-	if err != nil {
-		return nil
-	}
+	v.Batch = b
 	var out []IntakeSource
 	for _, s := range b.Sources {
 		x := IntakeSource{Says: v.SourceLine(s), Hint: words.HintLine(s), Source: s}
@@ -61,6 +79,31 @@ func (k *IntakeDesk) Sources() []IntakeSource {
 			x.Remarks = append(x.Remarks, v.RemarkLine(s, r))
 		}
 		out = append(out, x)
+	}
+	return out
+}
+
+// zone is that of the night, else that of the newest, else UTC.
+func (k *IntakeDesk) zone() *time.Location {
+	if t, ok := k.trips()[k.Trip()]; ok {
+		if loc, err := t.Location(); err == nil {
+			return loc
+		}
+	}
+	if len(k.d.list.trips) > 0 {
+		if loc, err := k.d.list.trips[0].Location(); err == nil {
+			return loc
+		}
+	}
+	return time.UTC
+}
+
+// trips are the nights there are.
+func (k *IntakeDesk) trips() map[journal.ID]journal.Trip {
+	out := map[journal.ID]journal.Trip{}
+	all, _ := k.d.j.Trips() // without nights nothing is offered
+	for _, t := range all {
+		out[t.ID] = t
 	}
 	return out
 }
@@ -83,6 +126,13 @@ func (k *IntakeDesk) Questions() (qs []intake.Question, lines [][]string) {
 
 // Rows lists the proposals in order of time, those decided before last.
 func (k *IntakeDesk) Rows() []IntakeRow {
+	if k.rows == nil {
+		k.rows = k.makeRows()
+	}
+	return k.rows
+}
+
+func (k *IntakeDesk) makeRows() []IntakeRow {
 	b, _ := k.Batch()
 	if b == nil {
 		return nil
@@ -99,12 +149,14 @@ func (k *IntakeDesk) Rows() []IntakeRow {
 		if r.Edited {
 			p.Record, r.Record = c.Record, c.Record
 		}
-		r.Says = v.ProposalLine(p)
+		r.Says, r.Times, r.What, r.Proposal = v.ProposalLine(p), v.ProposalTimes(p), v.ProposalWhat(p), p
 		for _, s := range p.River {
 			r.Details = append(r.Details, v.GaugeLine(s))
 		}
 		for _, x := range p.Conflicts {
 			row := IntakeConflict{Says: v.ConflictLine(x)}
+			row.WrittenHead, row.ProposedHead = v.ConflictHeads(x, p)
+			row.WrittenSide, row.ProposedSide = v.ConflictSides(x, p)
 			if x.Written != nil {
 				row.Written = x.Written.Ref()
 			}
@@ -146,8 +198,8 @@ func (k *IntakeDesk) choose(key string, f func(*intake.Choice)) {
 	f(&c)
 	k.d.act(func() {
 		k.chosen[key] = c
-		k.preview, k.ghosts = nil, nil
-		k.d.tell(RoomView)
+		k.stale()
+		k.d.tell(RoomView | Can)
 	})
 }
 

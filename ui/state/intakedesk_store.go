@@ -2,54 +2,11 @@ package state
 
 import (
 	"errors"
-	"slices"
 
 	"gloamline/journal"
 	"gloamline/journal/intake"
-	"gloamline/timeline"
 	"gloamline/ui/words"
 )
-
-// Preview is the night as it would be with what is accepted, and which of its entries
-// are not written yet. It is nil while something waits to be settled or answered, or
-// cannot be shown.
-func (k *IntakeDesk) Preview() (*timeline.Night, map[journal.Ref]bool) {
-	if k.preview != nil {
-		return k.preview, k.ghosts
-	}
-	b, _ := k.Batch()
-	if b == nil {
-		return nil, nil
-	}
-	plan, err := b.Plan(k.choices(b))
-	if err != nil {
-		return nil, nil
-	}
-	set, err := k.d.loader.Setting(b.Log.Trip)
-	if err != nil {
-		return nil, nil
-	}
-	ghosts := map[journal.Ref]bool{}
-	entries := slices.Clone(b.Log.Entries)
-	entries = slices.DeleteFunc(entries, func(e journal.Entry) bool {
-		return slices.Contains(plan.Remove, e.Ref()) || slices.ContainsFunc(plan.Put, func(r journal.Record) bool { return r.Ref() == e.Ref() })
-	})
-	for _, r := range plan.Put {
-		switch r := r.(type) {
-		case journal.Entry:
-			entries = append(entries, r)
-			ghosts[r.Ref()] = true
-		case journal.Series:
-			set.Gauges = append(slices.Clone(set.Gauges), r)
-		}
-	}
-	n, err := timeline.Build(journal.NewLog(b.Log.Trip, entries), set)
-	if err != nil {
-		return nil, nil
-	}
-	k.preview, k.ghosts = n, ghosts
-	return n, ghosts
-}
 
 // Commit stores what is accepted and rejected as one change, taken back by one undo, with
 // the originals asked for copied before. The files stay: what is left can be chosen still.
@@ -64,6 +21,14 @@ func (k *IntakeDesk) Commit() (journal.Change, error) {
 	}
 	if err != nil {
 		return journal.Change{}, err
+	}
+	if len(plan.Put)+len(plan.Remove) == 0 {
+		return journal.Change{}, nil
+	}
+	for key, c := range k.choices(b) {
+		if c.Do == intake.Accept && c.Record != nil {
+			plan.Put = append(plan.Put, k.extras[key]...)
+		}
 	}
 	if err := k.d.j.Try(plan); err != nil {
 		return journal.Change{}, err

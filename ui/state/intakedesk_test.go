@@ -15,6 +15,7 @@ import (
 	"gloamline/journal/intake"
 	"gloamline/journal/intaketest"
 	"gloamline/journal/memory"
+	"gloamline/ui/scene"
 )
 
 // intakeKit is a desk on the night of a walk, fished by Anna and Colm, with a run of
@@ -102,8 +103,11 @@ func TestIntakeWalk(t *testing.T) {
 	// Accepted without a way it holds all up, in words.
 	room.Tick(first.Key, true)
 	assert.True(t, k.row(journal.KindRun, 0).Unsettled)
-	night, _ := room.Preview()
-	assert.Nil(t, night)
+	night, ghosts := room.Laid()
+	require.NotNil(t, night)
+	assert.Len(t, night.Log.Runs(journal.ID{}), n+1, "what is written and what contradicts it, both")
+	assert.Equal(t, scene.Accepted, ghosts[first.Record.Ref()])
+	assert.Equal(t, scene.NoGhost, ghosts[k.typed.Ref()])
 	_, err := room.Commit()
 	require.ErrorContains(t, err, "contradicts what is written")
 	room.Settle(first.Key, intake.TakeProposed)
@@ -121,11 +125,12 @@ func TestIntakeWalk(t *testing.T) {
 	room.Reject(k.row(journal.KindRun, 2).Key)
 	room.Tick(k.row(journal.KindContact, 0).Key, true)
 
-	night, ghosts := room.Preview()
+	night, ghosts = room.Laid()
 	require.NotNil(t, night)
-	assert.Len(t, night.Log.Runs(journal.ID{}), n-1)
-	assert.True(t, ghosts[second.Record.Ref()])
-	assert.True(t, ghosts[k.typed.Ref()], "with other times than are written")
+	assert.Len(t, night.Log.Runs(journal.ID{}), n, "but for the one rejected")
+	assert.Equal(t, scene.Accepted, ghosts[second.Record.Ref()])
+	ghost, _ := night.Log.Find(second.Record.Ref().ID)
+	assert.Equal(t, "in the rain", ghost.Base().Note, "as edited")
 	before, err := k.j.Night(k.trip.ID)
 	require.NoError(t, err)
 	assert.Len(t, before.Entries, 1, "nothing is stored")

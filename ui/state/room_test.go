@@ -31,7 +31,7 @@ func TestRooms(t *testing.T) {
 	assert.True(t, news.Has(RoomOpen))
 	assert.False(t, k.d.Playing())
 	assert.False(t, k.d.Command("add.fish").Enabled())
-	assert.Nil(t, k.d.CommandFor(key("F")))
+	assert.Nil(t, k.d.CommandFor(key("R")))
 	assert.Equal(t, "view.own", k.d.CommandFor(ctrl("Z")).ID, "the room's own comes first")
 	here := k.d.CommandsHere()
 	assert.Contains(t, here, k.d.Command("view.own"))

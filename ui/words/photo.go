@@ -54,11 +54,6 @@ func NoSuchPhoto() Told {
 	return Told{"There is no file of that name.", "See how it is written, with its folder."}
 }
 
-// NoNightForPhoto answers a picture let fall on a window without an open night, or on one
-// that only reads.
-func NoNightForPhoto() (what, do string) {
-	return "The picture was not taken in.", "Open the night it belongs to, in a journal that can be written, and let it fall there again."
-}
 func PhotoTwice() string {
 	return "This picture is in the night already. Enter again adds it once more."
 }

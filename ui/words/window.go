@@ -159,12 +159,6 @@ func FaultHint() string {
 	return "Or open another journal, or a backup of this one: write its name or take it from the list. A new journal is begun beside this one, which stays as it is."
 }
 
-// NotTaken and Taken answer a file that was let fall on the window in vain.
-func NotTaken(name string) string { return "Nothing was done with " + name + "." }
-func Taken() string {
-	return "The window takes the sketch of a beat (.geojson), pictures (.jpg, .heic) and other journals (.gloam)."
-}
-
 // NoFile says that there is no file of that name.
 func NoFile(path string) (what, do string) {
 	return "There is no file " + path + ".", "See how it is written, with its folder, and try again."
