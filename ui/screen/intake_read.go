@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"image/color"
 	"os"
 	"path/filepath"
 	"slices"
@@ -11,9 +12,6 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"image/color"
-
-	"gloamline/journal/intake"
 	"gloamline/ui/draw"
 	"gloamline/ui/state"
 	own "gloamline/ui/widget"
@@ -70,28 +68,11 @@ func (r *intakeRoom) next() {
 	r.nth++
 	r.reading = filepath.Base(path)
 	r.heading()
-	o := r.desk.ReadOptions(path)
-	job(func() *intake.File { return readFile(path, o) }, func(f *intake.File) {
+	job(r.desk.Reader(path), func(add func()) {
 		r.reading = ""
-		r.desk.Add(f)
+		add()
 		r.next()
 	})
-}
-
-// readFile reads one file. It never fails: the file says what was wrong.
-func readFile(path string, o intake.ReadOptions) *intake.File {
-	f, err := os.Open(path)
-	if err != nil {
-		return intake.Unreadable(path, err)
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return intake.Unreadable(path, err)
-	}
-	out := intake.Read(path, f, info.Size(), o)
-	out.Path = path
-	return out
 }
 
 // filesIn are the files of a folder that have an ending we know; of a file itself.

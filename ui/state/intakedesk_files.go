@@ -2,6 +2,8 @@ package state
 
 import (
 	"encoding/binary"
+	"errors"
+	"os"
 
 	"gloamline/geo"
 	"gloamline/journal/intake"
@@ -45,9 +47,29 @@ func (k *IntakeDesk) FileScene() (out []scene.IntakeFile) {
 	return out
 }
 
-// ReadOptions are how a file is to be read.
-func (k *IntakeDesk) ReadOptions(path string) intake.ReadOptions {
+// Reader is the work of reading a file, to be done beside the window; what it returns puts
+// the file on the list. It never fails: the file says what was wrong.
+func (k *IntakeDesk) Reader(path string) func() (add func()) {
 	o := k.reads[path]
 	o.Now, o.Thumb = k.d.now(), true
-	return o
+	return func() func() {
+		f := readIntake(path, o)
+		return func() { k.Add(f) }
+	}
+}
+
+func readIntake(path string, o intake.ReadOptions) *intake.File {
+	f, err := os.Open(path)
+	if err != nil {
+		return intake.Unreadable(path, err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err == nil && info.IsDir() {
+		err = errors.New("it is a folder")
+	}
+	if err != nil {
+		return intake.Unreadable(path, err)
+	}
+	return intake.Read(path, f, info.Size(), o)
 }
