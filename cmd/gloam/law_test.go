@@ -68,7 +68,7 @@ var laws = []law{
 	{"ui/export", []string{"timeline", "journal", "geo", "geo/gpx", "ui/words"}, "nights for other programs: no window, no picture, and only what may be shown"},
 	{"ui/paper", []string{"ui/scene", "ui/draw", "ui/draw/pdf", "ui/draw/raster", "ui/draw/svg"}, "the page as files: no night, no window"},
 	{"ui/paper/replay", []string{"ui/paper", "ui/scene", "ui/draw", "ui/draw/svg", "ui/words"}, "what is shown to somebody as files: no journal, no night, no window"},
-	{"ui/state", []string{"ui/scene", "ui/words", "ui/draw", "timeline/...", "journal", "journal/pen", "journal/photo", "journal/album", "journal/intake", "journal/gauge", "journal/store", "journal/memory", "geo", "geo/draft", "geo/gpx", "geo/position", "geo/sketch", "geo/zone", "journal/units", "assets/..."}, "view models know no toolkit and no back end"},
+	{"ui/state", []string{"ui/scene", "ui/words", "ui/draw", "timeline/...", "journal", "journal/pen", "journal/photo", "journal/album", "journal/intake", "journal/gauge", "journal/store", "journal/memory", "journal/archive", "journal/backup", "journal/merge", "geo", "geo/draft", "geo/gpx", "geo/position", "geo/sketch", "geo/zone", "journal/units", "assets/..."}, "view models know no toolkit and no back end"},
 	{"ui/widget", []string{"ui/draw", "ui/draw/raster", "ui/scene", "ui/words", "assets/...", "journal"}, "widgets show scenes and report; they decide nothing"},
 	{"ui/screen", []string{"ui/...", "assets/...", "journal", "journal/units", "geo", "timeline"}, "screens show what ui/state hands them"},
 	{"assets/font", nil, "bytes"},

@@ -44,7 +44,7 @@ func (h *house) run(path string) int {
 		what, do := words.ExplainFile(err, path)
 		fmt.Fprintf(h.stderr, "%s\n%s\n", what, do)
 		code = broken
-		screen.ShowFault(h.app, screen.Fault{What: what, Do: do, Path: path, Open: func(other string) error {
+		screen.ShowFault(h.app, screen.Fault{Err: err, Path: path, Open: func(other string) error {
 			err := h.open(other)
 			if err == nil {
 				code = done
@@ -112,6 +112,8 @@ func (h *house) show(path, evening string) error {
 		Log: h.diary.Logger, Version: version, Journal: path, Crash: h.diary.Crash, Remember: mem,
 		OpenJournal: h.open,
 		Drafts:      draftsOf(path),
+		Keep:        state.NewKeep(desk, s),
+		PutBack:     func(from string) error { return h.putBack(path, from) },
 		Backup: func(to string) error { // the journal first: it is checked, and names what belongs to it
 			if err := s.Backup(to); err != nil {
 				return err
@@ -130,6 +132,26 @@ func (h *house) show(path, evening string) error {
 	if beforeStore != nil {
 		_ = beforeStore.Close()
 	}
+	return nil
+}
+
+// putBack puts a copy in the place of the journal that is open, which is kept beside it, and
+// opens it. If that cannot be, the journal is opened again as it was.
+func (h *house) putBack(path, from string) error {
+	if err := h.store.Close(); err != nil {
+		return err
+	}
+	kept, err := state.PutBack(path, from, time.Now())
+	if again := h.show(path, ""); again != nil {
+		return errors.Join(err, again)
+	}
+	if err != nil {
+		what, do := words.ExplainFile(err, from)
+		h.screen.Message(what, do)
+		return nil
+	}
+	h.diary.Info("put back", "from", from, "kept", kept)
+	h.screen.Message(words.RestoreDone(), words.PutBackDone(kept))
 	return nil
 }
 

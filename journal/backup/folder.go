@@ -176,7 +176,7 @@ func (f Folder) prune(now time.Time) ([]Copy, error) {
 // must not be open. What lay there is kept beside it under the name that comes back.
 // Originals of photographs that are missing beside the journal come back too, as far as they can be had.
 func (f Folder) Restore(from string, now time.Time) (kept string, err error) {
-	if kept, err = store.Replace(f.journal, from, f.journal+".before-"+now.UTC().Format(stamp)); err == nil {
+	if kept, err = store.Replace(f.journal, from, strings.TrimSuffix(f.journal, ending)+".before-"+now.UTC().Format(stamp)+ending); err == nil {
 		_, _ = f.Photos().LinkTo(album.Beside(f.journal))
 	}
 	return kept, err

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -208,7 +209,7 @@ func TestRestore(t *testing.T) {
 
 	kept, err := f.Restore(old.Copy.Path, clock())
 	require.NoError(t, err)
-	require.Equal(t, s.Path()+".before-2026-07-08T220000Z", kept)
+	require.Equal(t, strings.TrimSuffix(s.Path(), ".gloam")+".before-2026-07-08T220000Z.gloam", kept)
 	got, err := store.OutlineOf(kept)
 	require.NoError(t, err)
 	require.Equal(t, later, got)

@@ -35,6 +35,7 @@ func (s *Screen) bind() {
 	bind("view.list", nil, func() { s.share(func(sh *shares) { sh.noSide = !sh.noSide }) })
 	bind("view.full", nil, s.toggleFull)
 	bind("edit.prefs", nil, s.showPrefs)
+	s.bindKeep()
 	s.bindRooms()
 	s.bindBeats()
 	bind("add.any", night, s.addAny)

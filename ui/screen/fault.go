@@ -17,8 +17,8 @@ import (
 
 // Fault is why a journal does not open, and the way to another one.
 type Fault struct {
-	What, Do string
-	Path     string
+	Err  error
+	Path string
 	// Open opens another journal, or this one once more, in a window of its own.
 	Open func(path string) error
 }
@@ -37,8 +37,9 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 		p.SetText(text)
 		return p
 	}
-	what := para(draw.Font{Weight: draw.Bold, Size: 16}, th.Look.Ink, f.What)
-	do := para(draw.Font{Size: 13.5}, th.Look.Ink, f.Do)
+	saidWhat, saidDo := words.ExplainFile(f.Err, f.Path)
+	what := para(draw.Font{Weight: draw.Bold, Size: 16}, th.Look.Ink, saidWhat)
+	do := para(draw.Font{Size: 13.5}, th.Look.Ink, saidDo)
 	path := para(draw.Font{Size: 12}, th.Look.Soft, f.Path)
 	all := container.NewVBox(what, do, path)
 	key := func(k *fyne.KeyEvent) bool {
@@ -47,6 +48,7 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 		}
 		return k.Name == fyne.KeyEscape
 	}
+	var help *rescue
 	open := func(name string) {
 		err := f.Open(name)
 		if err == nil {
@@ -57,6 +59,7 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 		what.SetText(saidWhat)
 		do.SetText(saidDo)
 		path.SetText(name)
+		help.show(name, err)
 		all.Refresh()
 	}
 	button := func(label string, chief bool, tapped func()) *sheetButton {
@@ -68,6 +71,8 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 		b.ExtendBaseWidget(b)
 		return b
 	}
+	help = newRescue(th, width, key, button, open, func(o fyne.Focusable) { w.Canvas().Focus(o) })
+	all.Add(help.all)
 	again := button(words.TryAgain(), true, func() { open(f.Path) })
 	row := container.NewHBox()
 	if f.Open != nil {
@@ -85,7 +90,7 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 		name.OnSubmitted = func(string) { open(name.Text) }
 		room := canvas.NewRectangle(color.Transparent)
 		room.StrokeColor, room.StrokeWidth, room.CornerRadius = th.Look.Edge, 1, 4
-		room.SetMinSize(fyne.NewSize(width, 170))
+		room.SetMinSize(fyne.NewSize(width, 130))
 		all.Add(para(draw.Font{Size: 13}, th.Look.Soft, words.FaultHint()))
 		all.Add(name)
 		all.Add(container.NewStack(room, list))
@@ -96,6 +101,9 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 	closing := button(words.CloseButton(), f.Open == nil, w.Close)
 	row.Add(closing)
 	all.Add(row)
+	if f.Open != nil {
+		help.show(f.Path, f.Err)
+	}
 	w.SetContent(container.New(inset{24, 20}, all))
 	w.Canvas().SetOnTypedKey(func(k *fyne.KeyEvent) { key(k) })
 	w.CenterOnScreen()

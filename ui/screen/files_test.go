@@ -108,7 +108,7 @@ func TestFaultOffersAWayOn(t *testing.T) {
 	a := test.NewTempApp(t)
 	var asked []string
 	refuse := true
-	w := ShowFault(a, Fault{What: "mine.gloam is damaged.", Do: "Open the latest backup.", Path: filepath.Join(dir, "mine.gloam"), Open: func(p string) error {
+	w := ShowFault(a, Fault{Err: &journal.Error{Kind: journal.Corrupt}, Path: filepath.Join(dir, "mine.gloam"), Open: func(p string) error {
 		asked = append(asked, p)
 		if refuse {
 			return &journal.Error{Kind: journal.Locked}

@@ -55,6 +55,9 @@ func (s *Screen) tell(text string) {
 // Tell says something that needs no answer, from any goroutine.
 func (s *Screen) Tell(text string) { post(func() { s.tell(text) }) }
 
+// Message shows two sentences and waits for Return or Escape.
+func (s *Screen) Message(what, do string) { s.message(what, do) }
+
 // tellError says what went wrong and what can be done, in a dialog of two sentences.
 // What nobody foresaw is also written to the log.
 func (s *Screen) tellError(err error) {
@@ -68,9 +71,9 @@ func (s *Screen) tellError(err error) {
 
 // message shows two sentences and waits for Return or Escape.
 func (s *Screen) message(what, do string) {
-	first := own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 15}, 420, s.ink)
+	first := own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 15}, 404, s.ink)
 	first.SetText(what)
-	second := own.NewParagraph(draw.Font{Size: 13.5}, 420, s.soft)
+	second := own.NewParagraph(draw.Font{Size: 13.5}, 404, s.soft)
 	second.SetText(do)
 	var hide func()
 	ok := newSheetButton(s, words.OK(), func() { hide() })

@@ -28,6 +28,7 @@ type sheet struct {
 	over       *fyne.Container
 	hide       func()
 	commit     func() // what Return does; nil for nothing
+	after      func() // told when it is gone; nil for nobody
 }
 
 func (m *modal) open() bool { return len(m.stack) > 0 }
@@ -63,6 +64,9 @@ func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit fun
 		if m.drop(s) {
 			c.Overlays().Remove(s.over)
 			m.log.Debug("dialog closed")
+			if s.after != nil {
+				s.after()
+			}
 		}
 	}
 	m.stack = append(m.stack, s)
@@ -74,6 +78,9 @@ func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit fun
 	}
 	return s.hide
 }
+
+// onHide has f called when the topmost dialog is gone, whichever way it was closed.
+func (m *modal) onHide(f func()) { m.stack[len(m.stack)-1].after = f }
 
 // recolour puts all dialogs into the colours of a look.
 func (m *modal) recolour() {

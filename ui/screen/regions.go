@@ -31,6 +31,7 @@ func (s *Screen) TellRegions() {
 		}
 		s.tellCardRegions()
 		s.tellMenuRegions()
+		s.tellSheetRegions()
 		if r := s.rooms.here(); r != nil {
 			r.tell()
 			s.opt.Log.Debug("regions told")

@@ -27,6 +27,10 @@ type Options struct {
 	// OpenJournal opens another journal, beginning it if there is none, in place of
 	// this one, which stays if that fails. Backup copies this one to a new file.
 	OpenJournal, Backup func(path string) error
+	// Keep looks after the journal as a whole; nil: nothing does. PutBack puts a copy in
+	// its place and opens that, in a window of its own.
+	Keep    *state.Keep
+	PutBack func(from string) error
 	// Drafts is where drawings of beats are laid by until they are stored; nil: nowhere.
 	Drafts state.Keeper
 }

@@ -67,8 +67,9 @@ func (d *Desk) table() []*Command {
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
 	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
 	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.").Room = NightRoom
-	window("file.backup", "Back up …", Key{}, "Copies the journal, checked, to another place.")
 	window("file.quit", "Quit", ctrl("Q"), "Closes the program. Everything is stored already.")
+
+	d.keepTable(t)
 
 	t.menu = "Edit"
 	undo := add("edit.undo", "Undo", ctrl("Z"), "Takes the latest change back, whatever it was.",

@@ -74,6 +74,21 @@ func settledBy(c merge.Conflict) string {
 // if it is known.
 func RecordName(e journal.Envelope, evening journal.Date) string {
 	name := KindName(e.Kind)
+	if t, err := journal.Unseal(e); err == nil && e.Kind == journal.KindTrip {
+		return name + " of " + NightDate(t.(journal.Trip).Evening)
+	}
+	if detail := RecordDetail(e); detail != "" {
+		name += " " + detail
+	}
+	if !evening.IsZero() {
+		name += " of the night of " + NightDate(evening)
+	}
+	return name
+}
+
+// RecordDetail is what a record is called by itself: Anna, Home Beat, landed; empty if
+// nothing tells.
+func RecordDetail(e journal.Envelope) string {
 	r, err := journal.Unseal(e)
 	if err != nil {
 		r = nil
@@ -95,30 +110,22 @@ func RecordName(e journal.Envelope, evening journal.Date) string {
 		}
 	case journal.HouseRule:
 		detail = "“" + r.Words + "”"
-	case journal.Trip:
-		return name + " of " + NightDate(r.Evening)
 	case journal.Contact:
 		detail = TouchName(r.Touch)
 	}
-	if detail = strings.TrimSpace(detail); detail != "" {
-		name += " " + detail
-	}
-	if !evening.IsZero() {
-		name += " of the night of " + NightDate(evening)
-	}
-	return name
+	return strings.TrimSpace(detail)
 }
 
-// ConflictSide says when one side changed a record: here Sat 4 July 2026, 23:15.
+// ConflictSide says when one side changed a record: Here, changed Sat 4 July 2026, 23:15.
 func ConflictSide(here bool, t time.Time, zone *time.Location) string {
-	where := "there"
+	where := "There"
 	if here {
-		where = "here"
+		where = "Here"
 	}
 	if t.IsZero() {
 		return where
 	}
-	return where + " " + DayAndClock(t, zone)
+	return where + ", changed " + DayAndClock(t, zone)
 }
 
 // AlikeLine names two records that may be one.

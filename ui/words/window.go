@@ -132,7 +132,7 @@ func ReadButton() string { return "Read in" }
 // ReadOnlyBanner stands over a journal that may only be read; ReadOnlyWhy is why a
 // command does nothing there.
 func ReadOnlyBanner(file string) string {
-	return file + " is open for reading only: nothing can be added or changed. To write in it, copy it to a folder of your own (File, Back up …) and open the copy."
+	return file + " is open for reading only: nothing can be added or changed. To write in it, copy it to a folder of your own (Journal, Back up elsewhere …) and open the copy."
 }
 func ReadOnlyWhy() string { return "open for reading only" }
 
