@@ -47,6 +47,7 @@ var intakeTools = []struct{ id, icon string }{
 func newIntakeRoom(s *Screen) *intakeRoom {
 	r := &intakeRoom{s: s, desk: s.desk.Intake()}
 	r.bind()
+	r.desk.DecodeGauges(s.recall("gauges"))
 	r.title = own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 21}, 600, s.ink)
 	r.line = own.NewParagraph(draw.Font{Size: 13}, 600, s.soft)
 	r.files = s.board(state.Anywhere, func(size draw.Size) scene.Scene {
@@ -290,7 +291,7 @@ type intakeBody struct{ r *intakeRoom }
 
 const (
 	intakeListWidth   = 400
-	intakeCourse      = 136
+	intakeCourse      = 126
 	intakeLeastPlaces = 420 // of sketch and strip beside the list
 )
 
@@ -326,7 +327,7 @@ func (l *intakeBody) Layout(o []fyne.CanvasObject, size fyne.Size) {
 		foot = intakeCourse + gap
 		place(o[3], 0, size.Height-intakeCourse, wide, intakeCourse)
 	}
-	strip := max(260, min(380, (size.Height-foot)*0.58))
+	strip := max(260, min(400, (size.Height-foot)*0.66))
 	sketch := max(120, size.Height-foot-strip-gap)
 	place(o[1], 0, 0, wide, sketch)
 	place(o[2], 0, sketch+gap, wide, size.Height-foot-sketch-gap)

@@ -86,7 +86,7 @@ func (k *IntakeDesk) Drop(f *intake.File) {
 func (k *IntakeDesk) Clear() {
 	k.act(func() {
 		k.files, k.trip, k.chosen = nil, journal.ID{}, intake.Choices{}
-		k.order = intake.Order{IDs: map[string]journal.ID{}}
+		k.order = intake.Order{IDs: map[string]journal.ID{}, Gauges: k.order.Gauges}
 		k.reads, k.picked, k.file, k.cursor = map[string]intake.ReadOptions{}, journal.Ref{}, 0, time.Time{}
 	})
 }

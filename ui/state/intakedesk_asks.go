@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"gloamline/journal"
-	"gloamline/journal/gauge"
 	"gloamline/journal/intake"
 	"gloamline/ui/words"
 )
@@ -209,13 +208,6 @@ func zoneNamed(name string) *time.Location {
 		return nil
 	}
 	return loc
-}
-
-// ChooseColumns says which columns of a table are read; it has to be read again.
-func (k *IntakeDesk) ChooseColumns(path string, c gauge.Choice) {
-	o := k.reads[path]
-	o.Columns = &c
-	k.reads[path] = o
 }
 
 // NightCard is the card of a new night for the files, its evening theirs.

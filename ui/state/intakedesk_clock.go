@@ -15,11 +15,12 @@ type IntakeClock struct {
 	Files  int // of this device
 	Offset time.Duration
 	Set    bool
-	Hint   intake.Hint
-	Shown  time.Time // a moment of the file by that clock, in the zone it is read in
+	Hint   time.Duration // an offset that something speaks for; see HasHint
+	Shown  time.Time     // a moment of the file by that clock, in the zone it is read in
 	Fish   []IntakeFish
 	Zone   *time.Location
 	night  journal.Date
+	from   intake.HintFrom
 }
 
 // IntakeFish is a fish that is written with its moment: a photo may show it.
@@ -43,7 +44,7 @@ func (k *IntakeDesk) Clock() (IntakeClock, bool) {
 		return IntakeClock{}, false
 	}
 	s := sources[k.file].Source
-	c := IntakeClock{Device: s.Device, Hint: s.Hint, Zone: k.zone()}
+	c := IntakeClock{Device: s.Device, Hint: s.Hint.Offset, from: s.Hint.From, Zone: k.zone()}
 	switch {
 	case len(s.File.Fixes) > 0:
 		c.Shown = s.File.Fixes[0].At
@@ -70,7 +71,10 @@ func (k *IntakeDesk) Clock() (IntakeClock, bool) {
 	return c, true
 }
 
-// ClockMoment reads a moment of a clock: 23:12, 23:12:40, or with its date in front, which
+// HasHint reports whether there is one.
+func (c IntakeClock) HasHint() bool { return c.from != intake.NoHint }
+
+// Moment reads a moment of a clock: 23:12, 23:12:40, or with its date in front, which
 // else is that of the night.
 func (c IntakeClock) Moment(text string) (time.Time, bool) {
 	text = strings.TrimSpace(text)

@@ -63,15 +63,25 @@ func (k *IntakeDesk) Laid() (*timeline.Night, scene.Ghosts) {
 	return n, ghosts
 }
 
-// keepNumbers gives what is written the numbers it has without the ghosts. Which run of a
+// keepNumbers gives what is written the numbers it has without the ghosts, and fish the runs
+// they fell in. Which run of a
 // pool a ghost would be counts those that lie at one time as one.
 func keepNumbers(n, written *timeline.Night, ghosts scene.Ghosts) {
-	number := map[journal.ID]int{}
+	stands := map[journal.ID]timeline.Contact{}
 	for _, c := range written.Contacts {
-		number[c.ID] = c.N
+		stands[c.ID] = c
 	}
 	for i := range n.Contacts {
-		n.Contacts[i].N = number[n.Contacts[i].ID]
+		c, ok := stands[n.Contacts[i].ID]
+		if !ok {
+			n.Contacts[i].N = 0
+			continue
+		}
+		if c.Run >= 0 { // the same run, at its place among the ghosts
+			id := written.Rods[c.Rod].Runs[c.Run].Run.ID
+			c.Run = slices.IndexFunc(n.Rods[c.Rod].Runs, func(r timeline.RunSpan) bool { return r.Run.ID == id })
+		}
+		n.Contacts[i] = c
 	}
 	was := map[journal.ID]timeline.RunSpan{}
 	for _, r := range written.Rods {

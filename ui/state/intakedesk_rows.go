@@ -161,7 +161,7 @@ func (k *IntakeDesk) makeRows() []IntakeRow {
 				row.Written = x.Written.Ref()
 			}
 			for _, w := range x.Ways {
-				row.Ways = append(row.Ways, IntakeWay{w, words.WayLabel(x.Kind, w)})
+				row.Ways = append(row.Ways, IntakeWay{w, words.WayLabelFor(x, p, w)})
 			}
 			r.Conflicts = append(r.Conflicts, row)
 		}

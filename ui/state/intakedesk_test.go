@@ -176,6 +176,43 @@ func TestIntakeWalk(t *testing.T) {
 	assert.Empty(t, room.Rows())
 }
 
+// Ensure that a fish stays in the run it fell in, and keeps its number, when a proposed run is
+// laid over it; the fish proposed has none.
+func TestLaidKeepsWhatIsWritten(t *testing.T) {
+	k := newIntakeKit(t)
+	fish := journal.Contact{Head: journal.Head{ID: journal.NewID(), Trip: k.trip.ID, Rod: k.trip.Rods[0].ID, When: journal.Exact(k.walk.Runs[0].From.Add(12 * time.Minute))}, Touch: journal.Pull}
+	other := k.walk.Beat.InOrder()[0].ID
+	if other == k.typed.Pool {
+		other = k.walk.Beat.InOrder()[1].ID
+	}
+	k.typed.Pool = other
+	_, err := k.j.Do("write", journal.Batch{Put: []journal.Record{k.typed, fish}})
+	require.NoError(t, err)
+	room := k.d.Intake()
+	room.GiveTo(k.trip.Rods[0].ID)
+	early := journal.Contact{}
+	room.Add(k.file("night.gpx", k.walk.GPX()), k.photo())
+	n, ghosts := room.Laid()
+	require.NotNil(t, n)
+	for _, c := range n.Contacts {
+		if ghosts[c.Ref()] != scene.NoGhost {
+			early = c.Contact
+			assert.Zero(t, c.N)
+			continue
+		}
+		assert.Equal(t, 1, c.N)
+		assert.Equal(t, other, c.Pool.ID, "not the pool of the ghost")
+		assert.Equal(t, k.typed.ID, n.Rods[0].Runs[c.Run].Run.ID)
+	}
+	assert.NotZero(t, early.ID)
+	for _, r := range n.Rods[0].Runs {
+		if ghosts[r.Run.Ref()] != scene.NoGhost && r.Run.Pool == k.walk.Runs[0].Pool {
+			assert.Equal(t, 1, r.Nth, "the first of them")
+			break
+		}
+	}
+}
+
 // Ensure that all can be ticked or left at once, but for what contradicts something, and that
 // a file read again takes the place of the first.
 func TestIntakeTicks(t *testing.T) {

@@ -250,10 +250,14 @@ func ClockAsIsButton() string  { return "Leave it as it is" }
 func ClockHintButton(d time.Duration) string {
 	return "Take " + Offset(d)
 }
-func ClockFault() string {
-	return "That is no time: write 23:12, 23:12:40 or 2026-07-04 23:12:40."
+func ClockTrueHint() string   { return "23:12:40, or with its date: 2026-07-04 23:12:40" }
+func ClockOffsetHint() string { return "said by the two, or typed: +1 min 32 s" }
+func ClockFault() Told {
+	return Told{"That is no time.", "Write 23:12, 23:12:40 or 2026-07-04 23:12:40."}
 }
-func OffsetFault() string { return "That is no offset: write +1 min 32 s, -1h or 0." }
+func OffsetFault() Told {
+	return Told{"What is to be added to the clock is not known.", "Say what it truly was, or write +1 min 32 s, -1h or 0."}
+}
 
 // ParseOffset reads what Offset prints, and durations such as -1m32s.
 func ParseOffset(s string) (time.Duration, bool) {
@@ -310,6 +314,17 @@ func ColumnUnitLabel() string  { return "Unit of the level" }
 func ColumnMonthLabel() string { return "The month stands before the day, as in 7/14/2026" }
 func ColumnNone() string       { return "none" }
 func ColumnRead() string       { return "Read so" }
+
+// ColumnsWanted is why a table is not read.
+func ColumnsWanted() Told {
+	return Told{"A table needs a time and a level, in two columns.", "Choose a column for each."}
+}
+
+// LagText prints a lag as it is typed; LagFault is said of what is none.
+func LagText(d time.Duration) string { return strings.TrimSuffix(d.String(), "0s") }
+func LagFault() Told {
+	return Told{"That is no lag.", "Write hours and minutes as 1h30m, up to seven days; or leave it empty."}
+}
 
 // ColumnName names a column: 2 level: 0.61, 0.60, 0.59.
 func ColumnName(n int, c gauge.Column) string {

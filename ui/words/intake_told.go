@@ -1,6 +1,9 @@
 package words
 
-import "gloamline/journal/intake"
+import (
+	"gloamline/journal"
+	"gloamline/journal/intake"
+)
 
 // WayLabel names a way to settle a conflict.
 func WayLabel(k intake.ConflictKind, w intake.Way) string {
@@ -25,6 +28,17 @@ func WayLabel(k intake.ConflictKind, w intake.Way) string {
 		return "take the file's values"
 	}
 	return "take this one"
+}
+
+// WayLabelFor names a way to settle one conflict: a written run at another pool gives way to
+// that of the track, it does not take its times.
+func WayLabelFor(c intake.Conflict, p intake.Proposal, w intake.Way) string {
+	r, run := p.Record.(journal.Run)
+	old, was := c.Written.(journal.Run)
+	if w == intake.TakeProposed && run && was && r.Pool != old.Pool {
+		return "take the track's run instead"
+	}
+	return WayLabel(c.Kind, w)
 }
 
 // Unsettled is why an import is not stored yet.
