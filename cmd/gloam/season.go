@@ -325,6 +325,15 @@ func (o *seasonOrder) write(s *season.Season, stdout, stderr io.Writer) int {
 		for _, t := range s.Tables {
 			fmt.Fprintf(&b, "%s\n", t.Name)
 		}
+		for _, x := range s.Sheets() {
+			fmt.Fprintf(&b, "%s\n", x.Name)
+		}
+		return show(stdout, b.String())
+	case o.csv != "" && s.Sheet(o.csv) != nil:
+		var b bytes.Buffer
+		if err := s.Sheet(o.csv).WriteCSV(&b, "Gloamline: "+o.title(s)); err != nil {
+			return fail(stderr, broken, "the table cannot be written: %v", err)
+		}
 		return show(stdout, b.String())
 	case o.csv != "":
 		t := s.Table(o.csv)

@@ -93,7 +93,7 @@ func TestSeasonCSV(t *testing.T) {
 	require.Equal(t, done, list.code, list.err)
 	names := strings.Fields(list.out)
 	require.Greater(t, len(names), 35)
-	for _, name := range []string{names[0], names[len(names)-1], "pools_light", "two_flies", "rule_1"} {
+	for _, name := range []string{names[0], names[len(names)-4], "pools_light", "two_flies", "rule_1"} {
 		r := run("", "season", "--journal", path, "--year", "2025", "--csv", name)
 		require.Equal(t, done, r.code, r.err)
 		assert.Contains(t, r.out, "2025")
@@ -109,6 +109,41 @@ func TestSeasonCSV(t *testing.T) {
 	}
 }
 
+// Ensure that what a picture shows can be had as CSV, and agrees with the figures.
+func TestSeasonSheets(t *testing.T) {
+	path := write(t, withDemo(t))
+	for name, least := range map[string]int{"fish": 20, "axes": 10, "nights": 20} {
+		r := run("", "season", "--journal", path, "--year", "2025", "--csv", name)
+		require.Equal(t, done, r.code, r.err)
+		assert.Contains(t, r.out, "2025")
+		c := csv.NewReader(strings.NewReader(r.out))
+		c.Comment = '#'
+		rows, err := c.ReadAll()
+		require.NoError(t, err, name)
+		assert.Greater(t, len(rows), least, name)
+	}
+}
+
+// Ensure that a question is written as pages in each format, saying what it counts, and never
+// over a file.
+func TestSeasonCard(t *testing.T) {
+	path, dir := write(t, withDemo(t)), t.TempDir()
+	for ending, begins := range map[string]string{"pdf": "%PDF-", "svg": "<", "png": "\x89PNG"} {
+		file := filepath.Join(dir, "card."+ending)
+		r := run("", "season", "--journal", path, "--month", "7", "--beat", "Home Beat", "--card", "1", "-o", file)
+		require.Equal(t, done, r.code, r.err)
+		assert.Equal(t, file+"\n", r.out)
+		text := bytesOf(t, file)
+		assert.True(t, strings.HasPrefix(text, begins), ending)
+		if ending == "svg" {
+			assert.Contains(t, text, "July, Home Beat; counted: fish hooked.")
+		}
+	}
+	r := run("", "season", "--journal", path, "--card", "1", "-o", filepath.Join(dir, "card.svg"))
+	assert.NotEqual(t, done, r.code)
+	assert.Contains(t, r.err, "left alone")
+}
+
 // Ensure that what makes no sense is said in a sentence, and nothing is printed.
 func TestSeasonRefuses(t *testing.T) {
 	for want, args := range map[string][]string{
@@ -121,6 +156,9 @@ func TestSeasonRefuses(t *testing.T) {
 		"there is no night of":       {"--demo", "--night", "2026-01-01"},
 		"no night fits":              {"--demo", "--month", "1"},
 		"no night of that year fits": {"--demo", "--year", "1999"},
+		"a question from 1 to 26":    {"--demo", "--card", "27", "-o", "x.svg"},
+		"say where the card goes":    {"--demo", "--card", "5"},
+		"there is no look":           {"--demo", "--card", "5", "-o", "x.svg", "--look", "noon"},
 		"there is no table":          {"--demo", "--csv", "fortune"},
 		"is none of contacts":        {"--demo", "--count", "dreams"},
 		"is with or without":         {"--demo", "--client", "maybe"},

@@ -1,11 +1,9 @@
 package season
 
 import (
-	"encoding/csv"
 	"io"
 	"math"
 	"strconv"
-	"strings"
 )
 
 // csvHead are the columns of every table; those a table has nothing for stay empty.
@@ -18,13 +16,10 @@ var csvHead = []string{
 // and say what the figures are made from). Each row has its code, so that nothing hangs on
 // wording.
 func (t *Table) WriteCSV(w io.Writer, head ...string) error {
-	for _, h := range head {
-		if _, err := io.WriteString(w, "# "+strings.ReplaceAll(h, "\n", " ")+"\r\n"); err != nil {
-			return err
-		}
+	c, err := beginCSV(w, head)
+	if err != nil {
+		return err
 	}
-	c := csv.NewWriter(w)
-	c.UseCRLF = true
 	_ = c.Write(csvHead) // any error stays until the end
 	for _, r := range t.Rows {
 		out := []string{r.Code, r.Name, num(r.Hours), strconv.Itoa(r.Nights),

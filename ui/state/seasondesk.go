@@ -232,7 +232,8 @@ func (s *SeasonDesk) Tables() []Table {
 		from = c.Tables
 	}
 	title, made := s.Said()
-	return seasonTables(from, words.ProductName(), title, made)
+	head := []string{words.ProductName(), title, made}
+	return append(seasonTables(from, head...), seasonSheets(f, s.picked, head...)...)
 }
 
 // Pages draws the card picked out, opened, to keep.
@@ -254,7 +255,7 @@ func (s *SeasonDesk) HasTables() bool {
 		return false
 	}
 	c := f.Card(s.picked)
-	return s.picked == 0 || c != nil && len(c.Tables) > 0
+	return s.picked == 0 || c != nil && (len(c.Tables) > 0 || s.picked == 3)
 }
 
 // File names files of what is shown.
