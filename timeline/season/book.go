@@ -20,6 +20,7 @@ type Book struct {
 	digests map[journal.ID]*Digest // by trip
 	left    map[journal.ID]Left
 	rules   []journal.HouseRule
+	floods  *Floods
 	shared  *shared // nil: to be read
 	todo    *todo   // of Step; nil: to be found
 }
@@ -35,7 +36,8 @@ type shared struct {
 type Nights struct {
 	Digests []*Digest // the oldest evening first
 	Rules   []journal.HouseRule
-	Left    []Left // nights that could not be set in their light
+	Floods  *Floods // of the gauge, nil without one
+	Left    []Left  // nights that could not be set in their light
 }
 
 // Left is a night left out, and why. Its hours and fish are in no figure.
@@ -65,7 +67,7 @@ func (b *Book) Read(tell func(done, of int)) (Nights, error) {
 	if err := b.make(stale, greys, tell); err != nil {
 		return Nights{}, err
 	}
-	out := Nights{Rules: b.rules}
+	out := Nights{Rules: b.rules, Floods: b.floods}
 	for _, t := range slices.Backward(trips) {
 		if d, ok := b.digests[t.ID]; ok {
 			out.Digests = append(out.Digests, d)
@@ -128,6 +130,11 @@ func (b *Book) readShared() (*shared, error) {
 	for _, v := range beats {
 		s.beats[v.ID] = v
 	}
+	series, err := journal.All[journal.Series](b.j)
+	if err != nil {
+		return nil, err
+	}
+	b.floods = floodsOf(series)
 	b.rules, err = journal.All[journal.HouseRule](b.j)
 	return s, err
 }
@@ -232,6 +239,8 @@ func (b *Book) forget(c journal.Change) {
 	b.todo = nil
 	for _, e := range c.Edits {
 		switch r := e.Ref(); r.Kind {
+		case journal.KindSeries:
+			b.shared = nil
 		case journal.KindBeat, journal.KindFly, journal.KindPerson, journal.KindRule:
 			b.shared = nil
 			clear(b.digests)

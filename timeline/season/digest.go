@@ -24,6 +24,7 @@ type Digest struct {
 	Logged   []GreyLog
 	Totals   timeline.Totals
 	Gaps     Gaps
+	Fished   time.Time // when the first run began; zero without runs
 
 	pools []journal.ID // fished, in the order of RunDigest.Local
 }
@@ -87,6 +88,7 @@ type RunDigest struct {
 	Name    string
 	Order   int           // downstream on the sketch
 	Local   int           // which of the pools of this night
+	Bank    journal.Bank  // true bank fished from; "" unknown
 	Nth     int           // over all rods of the night
 	Rest    time.Duration // since any rod left the pool; valid if Nth > 1
 	Planned bool

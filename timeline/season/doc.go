@@ -66,8 +66,8 @@
 //
 // # Not done
 //
-// Seasons censored by a rule to stop, trends along ordered rows, hours since the peak of a
-// flood (question 19 says so), time within parts of a pool (15), likeness of nights (23 is
-// answered where nights are compared), and causes: whoever fishes chooses pool, fly and hour
+// Seasons censored by a rule to stop, trends along ordered rows, hours within parts of a pool
+// (15 tells places of fish, and rates by true bank), likeness of nights (23 is answered where
+// nights are compared), hours since a peak on several rivers at once, and causes: whoever fishes chooses pool, fly and hour
 // for a reason, and no count takes that out.
 package season

@@ -33,6 +33,11 @@ func DigestOf(n *timeline.Night, extra []float64) *Digest {
 	}
 	for i := range n.Rods {
 		d.Rods = append(d.Rods, d.rod(n, i))
+		for _, r := range n.Rods[i].Runs {
+			if at := r.From.Mid(); d.Fished.IsZero() || at.Before(d.Fished) {
+				d.Fished = at
+			}
+		}
 	}
 	d.greyLogs(n)
 	d.gaps(n)
@@ -49,7 +54,7 @@ func (d *Digest) rod(n *timeline.Night, i int) RodDigest {
 			d.pools = append(d.pools, run.Run.Pool)
 		}
 		out.Runs = append(out.Runs, RunDigest{
-			Pool: run.Run.Pool, Name: poolName(run.Pool), Order: run.Pool.Order, Local: local, Nth: run.Nth, Rest: run.Rest,
+			Pool: run.Run.Pool, Name: poolName(run.Pool), Order: run.Pool.Order, Local: local, Nth: run.Nth, Rest: run.Rest, Bank: run.Run.Bank.Or(""),
 			Planned: slices.Contains(d.Planned, run.Run.Pool),
 		})
 	}

@@ -174,6 +174,8 @@ func (b *builder) placeQuestions() {
 	}
 	b.counts(c, "part", "fish", parts)
 	c.missing("no_part", unknown, all)
+	b.partPools(c)
+	b.banks(c)
 	c.missing("no_hours_within_pool", 1, 1)
 
 	c = b.card(16, "rest", "rod-hours")
@@ -209,6 +211,8 @@ func (b *builder) placeQuestions() {
 		}
 		return 4
 	})))
+	b.warmer(c)
+	b.warm(c)
 	b.gap(c, "no_temperature", func(g Gaps) (n, of float64) { return one(g.NoTemp), 1 })
 
 	c = b.card(19, "water", "rod-hours")
@@ -234,7 +238,7 @@ func (b *builder) placeQuestions() {
 		c.Figures[fmt.Sprintf("level_edge_%d_m", i+1)] = e
 	}
 	b.gap(c, "no_trend", func(g Gaps) (n, of float64) { return one(g.NoTrend), 1 })
-	c.missing("no_hours_since_peak", 1, 1)
+	b.sincePeak(c)
 }
 
 // levels returns the two levels that part the nights of one beat into low, middle and

@@ -83,6 +83,7 @@ func (b *builder) flyQuestions() {
 		}
 		return rows[0]*Bands + band(a)
 	})))
+	b.surfaceMore(c, surface)
 	b.flies(c)
 
 	c = b.card(10, "long_in_flood", "fly-hours")
@@ -101,6 +102,7 @@ func (b *builder) flyQuestions() {
 			return 0
 		})))
 	}
+	b.longFast(c)
 	b.gap(c, "no_trend", func(g Gaps) (n, of float64) { return one(g.NoTrend), 1 })
 
 	b.changes()
@@ -281,6 +283,7 @@ func (b *builder) changes() {
 // oneSize sets the sizes that fish came to beside the sizes fished.
 func (b *builder) oneSize() {
 	c := b.card(12, "one_size", "fly-hours")
+	b.oneSizeNights(c)
 	b.after = append(b.after, func() {
 		t := b.s.Table("length")
 		var hours, fish float64
@@ -327,5 +330,6 @@ func (b *builder) hooks() {
 	})
 	b.shares(c, "hooks_landed", "fish hooked", landed, false)
 	b.shares(c, "hooks_hooked", "fish touching", hooked, false)
+	b.hookPlaces(c)
 	b.flies(c)
 }

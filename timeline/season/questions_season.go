@@ -118,6 +118,7 @@ func (b *builder) startAndStop() {
 	t.fill(b.s.View.Measure)
 	c.Tables = append(c.Tables, t)
 	b.after = append(b.after, func() { b.s.Tables = append(b.s.Tables, t) })
+	b.lastHour(c)
 	c.Figures["rod_nights_with_fish"] = float64(rods)
 	c.Figures["hours_before_first_fish"], c.Figures["hours_after_last_fish"] = before, after
 }
@@ -198,6 +199,7 @@ func (b *builder) sizes() {
 	}
 	b.shares(c, "first_year_fish", "fish landed, those without a class too", young, false)
 	b.shares(c, "sea_lice", "fish landed, those without a note too", lice, false)
+	b.liceByWater(c)
 	c.missing("no_length", unsized, landed)
 	var classed, liced float64
 	for _, m := range months {
@@ -227,6 +229,8 @@ func (b *builder) chains() {
 		rows[k].Of += one(Hooked.counts(f.Touch))
 	})
 	b.shares(c, "chain", "fish hooked", rows, false)
+	b.chainBy(c, "chain_light", bandCodes(), bandOfFish)
+	b.chainBy(c, "chain_speed", texts(journal.Speeds), speedOfFish)
 	c.missing("no_fly", unknown, all)
 }
 

@@ -42,6 +42,7 @@ type Season struct {
 
 	digests []*Digest
 	rules   []journal.HouseRule
+	floods  *Floods
 }
 
 // Scatter says whether nights differ more than chance makes them.
@@ -77,7 +78,7 @@ func Fold(n Nights, v View) *Season {
 	if v.Measure == "" {
 		v.Measure = Hooked
 	}
-	s := &Season{View: v, rules: n.Rules}
+	s := &Season{View: v, rules: n.Rules, floods: n.Floods}
 	for _, d := range n.Digests {
 		if v.Filter.Takes(d) {
 			s.digests = append(s.digests, d)
@@ -97,7 +98,7 @@ func Fold(n Nights, v View) *Season {
 // seconds for thousands of nights, so it is for a job beside. s stays as it is. The figures are
 // the same each time: every seed follows from the name of what is drawn.
 func (s *Season) Settle() *Season {
-	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, Left: s.Left, Darkness: s.Darkness}
+	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, floods: s.floods, Left: s.Left, Darkness: s.Darkness}
 	out.build(true)
 	return out
 }

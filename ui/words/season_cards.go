@@ -22,7 +22,11 @@ func CardSentence(s *seasons.Season, c *seasons.Card) string {
 	case 13:
 		return shares(c.Tables[0], "of those hooked were landed", "Hooks")
 	case 15:
-		return partOfPool(c)
+		return partOfPool(c) + byBank(c)
+	case 18:
+		return compared(s, c) + warmWater(c)
+	case 19:
+		return compared(s, c) + freshFish(c)
 	case 20:
 		return startAndStop(c)
 	case 21:
@@ -236,8 +240,13 @@ func oneSize(c *seasons.Card) string {
 	if c.Which == "" {
 		return "No fish came to a fly whose length is known."
 	}
-	return fmt.Sprintf("%.0f %% of the fish came to flies of %s, which had %.0f %% of the fly-hours.",
+	out := fmt.Sprintf("%.0f %% of the fish came to flies of %s, which had %.0f %% of the fly-hours.",
 		100*c.Figures["share_of_fish"], RowCode(c.Which), 100*c.Figures["share_of_hours"])
+	if n := int(c.Figures["nights_all_to_one"]); n > 0 {
+		out += fmt.Sprintf(" On %s with two fish and more all came to one size; on %s of them others had half an hour and more.",
+			number(n, "night", "nights"), plainNumber(int(c.Figures["others_were_on"])))
+	}
+	return out
 }
 
 func partOfPool(c *seasons.Card) string {
@@ -257,8 +266,12 @@ func startAndStop(c *seasons.Card) string {
 	if rods == 0 {
 		return "No fish yet."
 	}
-	return fmt.Sprintf("On %s with fish, %.0f h were fished before the first and %.0f h after the last.",
+	out := fmt.Sprintf("On %s with fish, %.0f h were fished before the first and %.0f h after the last.",
 		number(rods, "rod's night", "rods' nights"), c.Figures["hours_before_first_fish"], c.Figures["hours_after_last_fish"])
+	if h := c.Figures["hours_in_last_hour"]; h > 0 {
+		out += fmt.Sprintf(" The last hour of each rod's night: %s fish in %.0f h.", count(c.Figures["fish_in_last_hour"]), h)
+	}
+	return out
 }
 
 // MissingLine says what the records lack for a question.
@@ -277,14 +290,17 @@ func MissingLine(m seasons.Missing) string {
 }
 
 // plainly marks what is missing altogether, without a number.
-var plainly = map[string]bool{"no_rule": true, "no_hours_within_pool": true, "no_hours_since_peak": true, "no_common_staff": true}
+var plainly = map[string]bool{"no_rule": true, "no_hours_within_pool": true, "no_hours_since_peak": true, "no_common_staff": true, "several_rivers": true}
 
 var missing = map[string]string{
 	"wide_times": "contacts have a time known only to half an hour or worse", "no_sky": "nights have no cloud noted",
 	"no_pool": "contacts have no pool", "no_trend": "nights have nothing of what the river did", "no_part": "fish have no part of the pool noted",
 	"no_hours_within_pool": "nothing says how long each part of a pool was fished", "no_temperature": "nights have no temperature of the water",
 	"no_hours_since_peak": "hours since the peak of a flood need a gauge's file", "no_common_staff": "levels on the staffs of several beats, or on too few nights, have nothing in common",
-	"no_fly": "contacts have no fly", "no_rig_hours": "have no flies noted", "no_rule": "no house rule is written down",
+	"several_rivers": "nights on several rivers have no flood in common: choose the beats of one", "no_gauge": "nights are not covered by the gauge's file, ten days back",
+	"no_evening_before": "nights have no temperature from the evening before on that beat", "no_wind": "nights have no wind noted", "no_bank": "runs do not say which bank was fished",
+	"no_hook_place": "fish landed do not say where the hook was",
+	"no_fly":        "contacts have no fly", "no_rig_hours": "have no flies noted", "no_rule": "no house rule is written down",
 	"unknown_of_two": "contacts with two flies up do not say which was taken", "no_plan": "nights have no plan", "no_length": "fish landed have no length",
 	"no_class": "fish landed have no class", "no_lice": "fish landed say nothing of lice", "open_runs": "runs have no end of their own",
 	"no_run": "contacts came outside every run", "no_size": "fish landed have neither length nor weight", "no_end": "nights do not say why they ended",

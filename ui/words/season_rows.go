@@ -66,7 +66,12 @@ var tableTitles = map[string]string{
 	"pools_trend": "pool by what the river did", "pools_runs": "pool by first and later runs", "part": "part of the pool", "rest": "by rest before the run",
 	"second_run": "first and later runs through a pool", "temperature": "by temperature of the water", "trend": "by what the river did", "clarity": "by clarity",
 	"level": "by level on the staff", "clock": "by the clock", "sizes": "by length of fish", "first_year_fish": "fish in their first year after going to sea, by month",
-	"sea_lice": "fish with sea lice, by month", "chain": "landed, of those hooked, by length of fly", "clients": "clients' rods and others", "planned": "pools planned and not",
+	"sea_lice": "fish with sea lice, by month", "chain": "landed, of those hooked, by length of fly", "clients": "clients' rods and others",
+	"surface_wind": "surface lure or not, by wind", "surface_trend": "surface lure or not, by what the river did", "surface_chain": "hooked, of all that showed or touched",
+	"long_speed": "long flies in a falling flood, by speed", "hook_places": "where the hook was, by hook", "part_pools": "part of the pool, pool by pool", "bank": "by true bank fished from",
+	"temperature_change": "by change of the water's temperature since the evening before", "warm_water": "fish hooked in warm water",
+	"since_peak": "by time since the peak of the last flood", "flood_fresh": "floods after which a fish with sea lice came before the next",
+	"chain_light": "landed, of those hooked, by light", "chain_speed": "landed, of those hooked, by speed of the fly", "lice_trend": "fish with sea lice, by what the river did", "planned": "pools planned and not",
 }
 
 // RowLabel names a row of a table. A grid's row has its two labels with a comma.
@@ -93,18 +98,24 @@ func rowCode(table, code string) string {
 	case "clock":
 		h, _ := strconv.Atoi(code)
 		return fmt.Sprintf("%s:00 to %02d:00", code, (h+1)%24)
-	case "first_year_fish", "sea_lice":
+	case "first_year_fish", "sea_lice", "flood_fresh":
 		m, _ := strconv.Atoi(code)
 		return time.Month(m).String()
 	case "sizes":
 		return strings.ReplaceAll(strings.Replace(code, "_", "–", strings.Count(code, "_")-1), "_", " ")
-	case "trend", "pools_trend":
+	case "trend", "pools_trend", "surface_trend", "lice_trend":
 		if code == "" {
 			return "river not noted"
 		}
 		if indexOf(journal.Trends, journal.Trend(code)) {
 			return "river " + TrendName(journal.Trend(code))
 		}
+	case "long_speed", "chain_speed":
+		if indexOf(journal.Speeds, journal.Speed(code)) {
+			return speeds[journal.Speed(code)]
+		}
+	case "part", "part_pools":
+		return code
 	case "clarity":
 		return ClarityName(journal.Clarity(code))
 	}
@@ -140,6 +151,10 @@ var rowCodes = map[string]string{
 	"speed": "another speed", "size": "another size", "carried on": "carried on", "first": "first run", "later": "later runs",
 	"rest_0_20": "rested under 20 min", "rest_20_60": "rested 20 to 60 min", "rest_60": "rested an hour or more",
 	"under_10": "under 10 °C", "10_13": "10 to 13 °C", "13_16": "13 to 16 °C", "16_18": "16 to 18 °C", "over_18": "18 °C and over",
+	"wind_0_1": "hardly any wind", "wind_2_3": "light wind, force 2 and 3", "wind_4": "force 4 and over",
+	"left_bank": "true left bank", "right_bank": "true right bank", "colder": "over ½ °C colder", "steady": "within ½ °C", "warmer": "over ½ °C warmer",
+	"from_18_c": "at 18 °C and over", "from_20_c": "at 20 °C and over", "peak_0_12_h": "under 12 h", "peak_12_24_h": "12 to 24 h", "peak_1_2_d": "1 to 2 days",
+	"peak_2_4_d": "2 to 4 days", "peak_4_10_d": "4 to 10 days", "no_peak_10_d": "no flood for 10 days",
 	"low": "low third", "middle": "middle third", "high": "high third", "own": "other rods", "client": "clients' rods",
 	"planned": "planned", "unplanned": "not planned", "light": "the light", "clock": "the clock",
 }

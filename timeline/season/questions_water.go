@@ -1,0 +1,421 @@
+package season
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"gloamline/geo"
+	"gloamline/journal"
+	"gloamline/timeline/tally"
+)
+
+// sincePeak asks what hours since the peak of a flood do, and when the first fresh fish came
+// after each, where a gauge's file was read in.
+func (b *builder) sincePeak(c *Card) {
+	f := b.s.floods
+	rivers := map[string]bool{}
+	for _, d := range b.s.digests {
+		rivers[d.River] = true
+	}
+	switch {
+	case f == nil:
+		c.missing("no_hours_since_peak", 1, 1)
+		return
+	case len(rivers) > 1:
+		c.missing("several_rivers", 1, 1) // a gauge stands on one
+		return
+	}
+	b.rate(c, newSplit("since_peak", "rod-hours", between, peakRows, cellRows(func(a *at) int { return f.peakRow(a.d) })))
+	unknown := 0.0
+	for _, d := range b.s.digests {
+		unknown += one(f.peakRow(d) < 0)
+	}
+	c.missing("no_gauge", unknown, float64(len(b.s.digests)))
+	b.freshFish(c)
+}
+
+// freshFish tells, by month of the peak, after how many floods a fish with sea lice came
+// before the next, and how many days it took. Only floods within ten days of whose peak the
+// water was fished count.
+func (b *builder) freshFish(c *Card) {
+	var lice []time.Time
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+		if f.Touch == journal.Landed && f.Lice == Yes {
+			lice = append(lice, f.At.Mid())
+		}
+	})
+	slices.SortFunc(lice, time.Time.Compare)
+	floods, fresh := map[time.Month]float64{}, map[time.Month][]float64{}
+	peaks := b.s.floods.Peaks
+	for i, p := range peaks {
+		end := p.Add(floodOver)
+		if i+1 < len(peaks) && peaks[i+1].Before(end) {
+			end = peaks[i+1]
+		}
+		if !slices.ContainsFunc(b.s.digests, func(d *Digest) bool { return d.Fished.After(p) && d.Fished.Before(end) }) {
+			continue
+		}
+		floods[p.Month()]++
+		for _, t := range lice {
+			if t.After(p) && t.Before(end) {
+				fresh[p.Month()] = append(fresh[p.Month()], t.Sub(p).Hours()/24)
+				break
+			}
+		}
+	}
+	var rows []Row
+	for m := time.January; m <= time.December; m++ {
+		if floods[m] == 0 {
+			continue
+		}
+		code := fmt.Sprintf("%02d", m)
+		rows = append(rows, Row{Code: code, Fish: float64(len(fresh[m])), Of: floods[m]})
+		if v := fresh[m]; len(v) > 0 {
+			c.Figures["days_to_fresh_fish_"+code] = median(v)
+		}
+	}
+	if len(rows) > 0 {
+		b.shares(c, "flood_fresh", "floods fished after", rows, false)
+	}
+}
+
+func median(v []float64) float64 {
+	if len(v) == 1 {
+		return v[0]
+	}
+	return quantile(v, 0.5)
+}
+
+// warm tells how much was fished and hooked in water so warm that fish tire badly, which is
+// common practice, without a source here; byelaws and the owner of the water decide.
+func (b *builder) warm(c *Card) {
+	var hours, fish [2]float64
+	var allHours, allFish float64
+	ends := [2]float64{18, 20}
+	for _, d := range b.s.digests {
+		if !known(d.Facts.TempC) {
+			continue
+		}
+		for i := range d.Rods {
+			r := &d.Rods[i]
+			if !b.s.View.Filter.takesRod(*r) {
+				continue
+			}
+			n := 0.0
+			for j := range r.Fish {
+				n += one(Hooked.counts(r.Fish[j].Touch))
+			}
+			allHours, allFish = allHours+r.Hours, allFish+n
+			for k, e := range ends {
+				if d.Facts.TempC >= e {
+					hours[k], fish[k] = hours[k]+r.Hours, fish[k]+n
+				}
+			}
+		}
+	}
+	rows := []Row{{Code: "from_18_c", Hours: hours[0], Fish: fish[0], Of: allFish}, {Code: "from_20_c", Hours: hours[1], Fish: fish[1], Of: allFish}}
+	if allFish > 0 {
+		b.shares(c, "warm_water", "fish hooked with the water's temperature noted", rows, false)
+	}
+	c.Figures["hours_from_18_c"], c.Figures["hours_from_20_c"], c.Figures["hours_with_temperature"] = hours[0], hours[1], allHours
+}
+
+// warmer asks what a change of the water's temperature since the evening before does, on one
+// beat.
+func (b *builder) warmer(c *Card) {
+	type night struct {
+		beat    journal.ID
+		evening journal.Date
+	}
+	temps := map[night]float64{}
+	for _, d := range b.s.digests {
+		if known(d.Facts.TempC) {
+			temps[night{d.Beat, d.Evening}] = d.Facts.TempC
+		}
+	}
+	const steady = 0.5 // °C: as well as a thermometer on a string is read
+	class := map[*Digest]int{}
+	without := 0.0
+	for _, d := range b.s.digests {
+		before, ok := temps[night{d.Beat, d.Evening.Add(-1)}]
+		switch {
+		case !ok || !known(d.Facts.TempC):
+			class[d] = -1
+			without++
+		case d.Facts.TempC < before-steady:
+			class[d] = 0
+		case d.Facts.TempC > before+steady:
+			class[d] = 2
+		default:
+			class[d] = 1
+		}
+	}
+	b.rate(c, newSplit("temperature_change", "rod-hours", between, []string{"colder", "steady", "warmer"}, cellRows(func(a *at) int { return class[a.d] })))
+	c.missing("no_evening_before", without, float64(len(b.s.digests)))
+}
+
+// surfaceMore cuts the surface lure's hours by wind and by what the river did, and tells how
+// many of those that showed to it were hooked.
+func (b *builder) surfaceMore(c *Card, surface func(*at, *Fish, []int) []int) {
+	kinds := []string{"under", "surface"}
+	by := func(name string, codes []string, of func(*Digest) int) {
+		b.rate(c, newSplit(name, "rod-hours", plain, pairsOf(kinds, codes), cellRows(func(a *at) int {
+			rows, k := surface(a, nil, nil), of(a.d)
+			if len(rows) == 0 || k < 0 {
+				return -1
+			}
+			return rows[0]*len(codes) + k
+		})))
+	}
+	by("surface_wind", []string{"wind_0_1", "wind_2_3", "wind_4"}, func(d *Digest) int {
+		switch w := d.Facts.Wind; {
+		case w < 0:
+			return -1
+		case w <= 1:
+			return 0
+		case w <= 3:
+			return 1
+		}
+		return 2
+	})
+	by("surface_trend", texts(journal.Trends), func(d *Digest) int { return indexOf(journal.Trends, d.Facts.Trend) })
+	rows := []Row{{Code: "under"}, {Code: "surface"}}
+	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
+		rig := rigOf(r, f)
+		if rig == nil {
+			return
+		}
+		k := int(one(rig.surface()))
+		rows[k].Chain.add(f.Touch, 1)
+		rows[k].Of++
+		rows[k].Fish += one(Hooked.counts(f.Touch))
+	})
+	b.shares(c, "surface_chain", "contacts, follows and boils among them", rows, false)
+	wind := 0.0
+	for _, d := range b.s.digests {
+		wind += one(d.Facts.Wind < 0)
+	}
+	c.missing("no_wind", wind, float64(len(b.s.digests)))
+}
+
+// banks sets the true banks fished beside each other, which have their hours, unlike the parts
+// of a pool.
+func (b *builder) banks(c *Card) {
+	b.rate(c, newSplit("bank", "rod-hours", within, []string{"left_bank", "right_bank"}, cellRows(func(a *at) int {
+		switch a.run().Bank {
+		case geo.TrueLeft:
+			return 0
+		case geo.TrueRight:
+			return 1
+		}
+		return -1
+	})))
+	var open, all float64
+	for _, d := range b.s.digests {
+		for i := range d.Rods {
+			if b.s.View.Filter.takesRod(d.Rods[i]) {
+				for _, r := range d.Rods[i].Runs {
+					all++
+					open += one(r.Bank == "")
+				}
+			}
+		}
+	}
+	c.missing("no_bank", open, all)
+}
+
+// partPools tells the parts pool by pool: places of fish, not rates.
+func (b *builder) partPools(c *Card) {
+	var rows []Row
+	at := map[string]int{}
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+		if !b.s.View.Measure.counts(f.Touch) || !f.HasPool || f.Part == "" {
+			return
+		}
+		code := f.Pool.String() + "/" + f.Part
+		k, ok := at[code]
+		if !ok {
+			k = len(rows)
+			at[code] = k
+			rows = append(rows, Row{Code: code, Name: f.PoolName, ID: f.Pool})
+		}
+		rows[k].Fish++
+		rows[k].Chain.add(f.Touch, 1)
+	})
+	slices.SortStableFunc(rows, func(x, y Row) int { return slices.Compare([]byte(x.Name+x.Code), []byte(y.Name+y.Code)) })
+	if len(rows) > 0 {
+		b.counts(c, "part_pools", "fish", rows)
+	}
+}
+
+// chainBy tells what became of contacts by something known of each: landed of those hooked.
+func (b *builder) chainBy(c *Card, name string, codes []string, of func(*RodDigest, *Fish) int) {
+	rows := make([]Row, len(codes))
+	for i := range rows {
+		rows[i].Code = codes[i]
+	}
+	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
+		k := of(r, f)
+		if k < 0 {
+			return
+		}
+		rows[k].Chain.add(f.Touch, 1)
+		rows[k].Of += one(Hooked.counts(f.Touch))
+		rows[k].Fish += one(f.Touch == journal.Landed)
+	})
+	b.shares(c, name, "fish hooked", rows, false)
+}
+
+// bandOfFish and speedOfFish are of its likeliest cell.
+func bandOfFish(r *RodDigest, f *Fish) int {
+	if i := f.likeliest(); i >= 0 {
+		return int(r.Cells[f.In[i].Cell].Band)
+	}
+	return -1
+}
+
+func speedOfFish(r *RodDigest, f *Fish) int {
+	if i := f.likeliest(); i >= 0 {
+		if w := r.Cells[f.In[i].Cell].Way; w >= 0 {
+			return indexOf(journal.Speeds, r.Ways[w].Speed)
+		}
+	}
+	return -1
+}
+
+// hookPlaces tells where each sort of hook was found, of fish landed: a matter of their welfare.
+func (b *builder) hookPlaces(c *Card) {
+	codes := pairsOf(journal.Hooks, journal.HookPlaces)
+	rows := make([]Row, len(codes))
+	for i := range rows {
+		rows[i].Code = codes[i]
+	}
+	var unknown, all float64
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+		if f.Touch != journal.Landed {
+			return
+		}
+		all++
+		h, p := indexOf(journal.Hooks, f.Fly.Hook), indexOf(journal.HookPlaces, f.Hooked)
+		if !f.HasFly || h < 0 || p < 0 {
+			unknown++
+			return
+		}
+		rows[h*len(journal.HookPlaces)+p].Fish++
+		rows[h*len(journal.HookPlaces)+p].Chain.Landed++
+	})
+	b.counts(c, "hook_places", "fish landed", rows)
+	c.missing("no_hook_place", unknown, all)
+}
+
+// longFast cuts the long fly's hours in a falling flood by how fast it was fished.
+func (b *builder) longFast(c *Card) {
+	b.rate(c, newSplit("long_speed", "fly-hours", plain, pairsOf([]string{"shorter", "long"}, texts(journal.Speeds)), byFly(func(a *at, f *FlyDigest) int {
+		if a.d.Facts.Trend != journal.FallingFlood || !known(f.LengthMM) || a.c.Way < 0 {
+			return -1
+		}
+		s := indexOf(journal.Speeds, a.r.Ways[a.c.Way].Speed)
+		if s < 0 {
+			return -1
+		}
+		return int(one(f.LengthMM >= LongFly))*len(journal.Speeds) + s
+	})))
+}
+
+// liceByWater tells how many of the fish landed had sea lice, by what the river did.
+func (b *builder) liceByWater(c *Card) {
+	rows := make([]Row, len(journal.Trends))
+	for i, t := range journal.Trends {
+		rows[i].Code = string(t)
+	}
+	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish) {
+		if k := indexOf(journal.Trends, d.Facts.Trend); k >= 0 && f.Touch == journal.Landed {
+			rows[k].Of++
+			rows[k].Chain.Landed++
+			rows[k].Fish += one(f.Lice == Yes)
+		}
+	})
+	b.shares(c, "lice_trend", "fish landed, those without a note too", rows, false)
+}
+
+// lastHour tells what the last hour of each rod's night brought.
+func (b *builder) lastHour(c *Card) {
+	var hours, fish float64
+	for _, d := range b.s.digests {
+		for i := range d.Rods {
+			r := &d.Rods[i]
+			if !b.s.View.Filter.takesRod(*r) || len(r.Clock) == 0 {
+				continue
+			}
+			last := r.Clock[0].I
+			for _, x := range r.Clock {
+				last = max(last, x.I)
+			}
+			for _, x := range r.Clock {
+				if x.I > last-4 {
+					hours += x.V
+				}
+			}
+			for j := range r.Fish {
+				if b.s.View.Measure.counts(r.Fish[j].Touch) {
+					for _, x := range r.Fish[j].Clock {
+						if x.I > last-4 {
+							fish += x.V
+						}
+					}
+				}
+			}
+		}
+	}
+	c.Figures["hours_in_last_hour"], c.Figures["fish_in_last_hour"] = hours, fish
+	if hours >= MinHours {
+		r := tally.RateOf(fish, hours, tally.Level)
+		c.Figures["last_hour_rate"], c.Figures["last_hour_rate_lo"], c.Figures["last_hour_rate_hi"] = r.Value, r.Interval.Lo, r.Interval.Hi
+	}
+}
+
+// oneSizeNights counts the nights on which all fish of two and more came to one class of length,
+// and those on which others had their hours too.
+func (b *builder) oneSizeNights(c *Card) {
+	for _, d := range b.s.digests {
+		var hours [16]float64
+		class, fish, same := -1, 0, true
+		for ri := range d.Rods {
+			r := &d.Rods[ri]
+			if !b.s.View.Filter.takesRod(*r) {
+				continue
+			}
+			a := at{d: d, r: r}
+			var buf [16]int
+			rows := byFly(lengthRow)
+			for ci := range r.Cells {
+				a.c = &r.Cells[ci]
+				for _, k := range rows(&a, nil, buf[:0]) {
+					hours[k] += a.c.Hours
+				}
+			}
+			for fi := range r.Fish {
+				f := &r.Fish[fi]
+				if k := LengthClass(f.Fly.LengthMM); f.HasFly && k >= 0 && b.s.View.Measure.counts(f.Touch) {
+					same = same && (class < 0 || class == k)
+					class = k
+					fish++
+				}
+			}
+		}
+		if fish < 2 || !same {
+			continue
+		}
+		c.Figures["nights_all_to_one"]++
+		others := 0.0
+		for k, h := range hours {
+			if k != class {
+				others += h
+			}
+		}
+		if others >= 0.5 {
+			c.Figures["others_were_on"]++
+		}
+	}
+}
