@@ -90,6 +90,9 @@ func (c ClientNight) Remarks() []ClientNote { return c.Notes }
 // Seen are the fish.
 func (c ClientNight) Seen() []ClientFish { return c.Fish }
 
+// Moment is the minute of a fish.
+func (c ClientNight) Moment(n int) int { return c.Fish[n-1].Minute }
+
 // Photos are pictures of some of them.
 func (c ClientNight) Photos() []ClientPhoto { return c.Pictures }
 

@@ -3,6 +3,7 @@ package scene
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"gloamline/timeline"
 	"gloamline/ui/draw"
@@ -35,6 +36,7 @@ type clientDraw struct {
 	v      ClientView
 	minute int
 	under  draw.Color // the ground of the sketch
+	tone   draw.Color // of its pools
 	hits   []Hit
 }
 
@@ -114,9 +116,7 @@ func (g *clientDraw) bar(room draw.Rect) {
 		box := draw.R(x(st.Minute), top, x(to)-x(st.Minute), foot-top)
 		s.Fill(draw.Rectangle(box), draw.NonZero, draw.Solid(draw.Mix(look.Sky(rungDecades[st.Rung]), look.Panel, clientCalm)))
 		s.Stroke(draw.Line(box.Min, draw.Pt(box.Min.X, box.Max.Y)), draw.Stroke{Width: 1}, look.Edge)
-		if name := words.RungName(st.Rung, p); draw.Measure(textFont, name).Width+10 <= box.W() {
-			s.Text(draw.Text{S: name, At: box.Center(), Anchor: draw.Middle, Align: draw.Centre, Font: textFont, Color: look.Ink})
-		}
+		clientStepName(s, look, words.RungName(st.Rung, p), box)
 	}
 	for m := 0; m < c.Minutes; m++ {
 		g.hits = append(g.hits, Hit{Ref: guestRef(GuestTimeKind, m), Box: draw.R(x(m), top, x(m+1)-x(m), room.Max.Y-top)})
@@ -147,6 +147,24 @@ func (g *clientDraw) bar(room draw.Rect) {
 	}
 }
 
+// clientStepName names a step of the light, on two lines where one is too long; one that is
+// too narrow for that has no name.
+func clientStepName(s draw.Surface, look Look, name string, box draw.Rect) {
+	lines := []string{name}
+	if draw.Measure(textFont, name).Width+10 > box.W() {
+		lines = strings.Fields(name)
+	}
+	for _, t := range lines {
+		if len(lines) > 2 || draw.Measure(textFont, t).Width+6 > box.W() {
+			return
+		}
+	}
+	for i, t := range lines {
+		at := draw.Pt(box.Center().X, box.Center().Y+15*(float64(i)-float64(len(lines)-1)/2))
+		s.Text(draw.Text{S: t, At: at, Anchor: draw.Middle, Align: draw.Centre, Font: textFont, Color: look.Ink})
+	}
+}
+
 // sketch draws pools, true or as equal boxes, and the fish in them.
 func (g *clientDraw) sketch(room draw.Rect) {
 	s, c, look, minute := g.l, g.c, g.look, g.minute
@@ -161,6 +179,7 @@ func (g *clientDraw) sketch(room draw.Rect) {
 		tone = look.Nature(look.Water, rungDecades[c.rung(minute)])
 	}
 	tone = draw.Mix(tone, g.under, clientCalm)
+	g.tone = tone
 	taken := labels{room: room}
 	pools := clientBoxes(c, room)
 	if c.True {
@@ -298,7 +317,7 @@ func clientAt(q [2]float64, k float64, room draw.Rect) draw.Point {
 
 // marks puts each fish into its pool, at its spot where one is shown.
 func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
-	s, c, look, minute := g.l, g.c, g.look, g.minute
+	s, c, look, minute, tone := g.l, g.c, g.look, g.minute, g.tone
 	k, seen, all := clientScale(clientHigh(c), room), map[int]int{}, map[int]int{}
 	for _, f := range c.Fish {
 		if f.Spot == nil {
@@ -343,7 +362,7 @@ func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
 		if clientStrength(f, minute) < 1 { // weight tells it: a paler number could not be read
 			font = textFont
 		}
-		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+11, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2.5, Color: g.under}})
+		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+contactSize(f.contact()).W/2+3.5, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2, Color: tone}})
 	}
 }
 
@@ -351,13 +370,13 @@ func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
 const clientCell = 38.0
 
 // clientSeat is the place of the i-th of n fish of a pool whose spot is not known or not
-// shown: rows from the top of a box, or about the middle of a true pool.
+// shown: in rows about the middle of a box or, each row about its own middle, of a true pool.
 func clientSeat(in draw.Rect, isTrue bool, i, n int) draw.Point {
 	cols := max(1, int(in.W()/clientCell))
 	if !isTrue {
-		rows := float64((n + cols - 1) / cols)
+		rows := math.Min(float64((n+cols-1)/cols), math.Max(1, math.Floor(in.H()/16)))
 		line := math.Max(16, math.Min(24, in.H()/rows))
-		return draw.Pt(in.Min.X+12+clientCell*float64(i%cols), in.Min.Y+8+line*float64(i/cols))
+		return draw.Pt(in.Center().X-clientCell*float64(min(cols, n))/2+14+clientCell*float64(i%cols), in.Center().Y-line*(rows-1)/2+line*float64(i/cols))
 	}
 	cols = max(1, min(cols, n))
 	rows := (n + cols - 1) / cols

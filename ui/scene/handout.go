@@ -32,6 +32,8 @@ type Handout interface {
 	Remarks() []ClientNote
 	// Seen are the fish in the order of their numbers, from 1.
 	Seen() []ClientFish
+	// Moment is the cursor at which a fish has come, by its number.
+	Moment(n int) int
 	// Photos are pictures of some of them; the first comes first.
 	Photos() []ClientPhoto
 }

@@ -209,6 +209,9 @@ func (c ClientPast) Seen() []ClientFish {
 	return out
 }
 
+// Moment is the night of a fish, passed.
+func (c ClientPast) Moment(n int) int { return c.Fish[n-1].Night + 1 }
+
 // Photos are pictures of some of them.
 func (c ClientPast) Photos() []ClientPhoto { return c.Pictures }
 

@@ -150,7 +150,7 @@ func (g pastColumn) fish(s ClientPastStep) []Hit {
 			g.l.Stroke(draw.Circle(at, 12.5), draw.Stroke{Width: 2.2}, g.look.Accent)
 		}
 		drawContact(g.l, g.look, f.contact(), at, k)
-		g.l.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+11, at.Y), Align: draw.Centre, Font: font, Color: g.look.Ink, Halo: draw.Halo{Width: 2.5, Color: g.tone(s.Rung)}})
+		g.l.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+contactSize(f.contact()).W/2+3.5, at.Y), Align: draw.Centre, Font: font, Color: g.look.Ink, Halo: draw.Halo{Width: 2.5, Color: g.tone(s.Rung)}})
 		hits = append(hits, Hit{Ref: guestRef(GuestFishKind, f.N), Box: draw.R(at.X-13, at.Y-12, pastCell-2, 24)})
 	}
 	return hits

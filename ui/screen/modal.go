@@ -82,6 +82,25 @@ func (m *modal) show(content fyne.CanvasObject, first fyne.Focusable, commit fun
 // onHide has f called when the topmost dialog is gone, whichever way it was closed.
 func (m *modal) onHide(f func()) { m.stack[len(m.stack)-1].after = f }
 
+// cover puts content over all of the window, without a veil or an edge; left is told when
+// it goes.
+func (m *modal) cover(content fyne.CanvasObject, first fyne.Focusable, left func()) (hide func()) {
+	s := &sheet{veil: canvas.NewRectangle(color.Transparent), edge: canvas.NewRectangle(color.Transparent)}
+	s.over = container.NewStack(content)
+	c := m.canvas()
+	s.hide = func() {
+		if m.drop(s) {
+			c.Overlays().Remove(s.over)
+			left()
+		}
+	}
+	m.stack = append(m.stack, s)
+	c.Overlays().Add(s.over)
+	s.over.Resize(c.Size())
+	c.Focus(first)
+	return s.hide
+}
+
 // recolour puts all dialogs into the colours of a look.
 func (m *modal) recolour() {
 	for _, s := range m.stack {

@@ -24,6 +24,8 @@ type leaf struct {
 	title, file string                        // the file's name without its ending
 	hint        string                        // below the pages
 	draw        func(scene.Look) []*draw.List // anew for each look
+	endings     []string                      // of files; nil: those of a page
+	write       func(path string) error       // nil: the pages are
 }
 
 // showPage shows the page of the open night as it will leave, and saves it.
@@ -44,6 +46,9 @@ func (s *Screen) showPage() {
 
 // showSheet shows pages as they will leave, and saves them.
 func (s *Screen) showSheet(of leaf) {
+	if of.endings == nil {
+		of.endings = []string{".pdf", ".png", ".svg"}
+	}
 	pages := of.draw(scene.Paper)
 	// Under the lamp a white page would end one's night sight: it is shown in red, and
 	// saved as it is printed.
@@ -64,7 +69,7 @@ func (s *Screen) showSheet(of leaf) {
 	note.SetText(of.hint)
 	var hide func()
 	save := func() {
-		s.savePages(of.title, pages, name.Text, func(err error) {
+		s.savePages(of, pages, name.Text, func(err error) {
 			if err != nil {
 				fault := words.SaveFault(err)
 				if errors.Is(err, paper.ErrFormat) {
@@ -83,7 +88,7 @@ func (s *Screen) showSheet(of leaf) {
 	}
 	name.OnSubmitted = func(string) { save() }
 	// The list of folders takes the place of the page while one is looked for.
-	list := newFiles([]string{".pdf", ".png", ".svg"}, s.modal.key, func(path string, folder bool) {
+	list := newFiles(of.endings, s.modal.key, func(path string, folder bool) {
 		if folder {
 			path = filepath.Join(path, filepath.Base(name.Text))
 		}
@@ -110,9 +115,9 @@ func (s *Screen) showSheet(of leaf) {
 	ok.Importance = widget.HighImportance
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
 	kinds := container.NewHBox()
-	for _, k := range []string{"pdf", "png", "svg"} {
-		kinds.Add(newSheetButton(s, strings.ToUpper(k), func() {
-			name.SetText(strings.TrimSuffix(name.Text, filepath.Ext(name.Text)) + "." + k)
+	for _, k := range of.endings {
+		kinds.Add(newSheetButton(s, strings.ToUpper(k[1:]), func() {
+			name.SetText(strings.TrimSuffix(name.Text, filepath.Ext(name.Text)) + k)
 		}))
 	}
 	title := canvas.NewText(of.title, s.ink())
@@ -136,8 +141,13 @@ func preview(pages []*draw.List, width float64, look scene.Look) scene.Scene {
 
 // savePages writes the pages in the format of the name's ending, away from the
 // window, and never over another file of that name.
-func (s *Screen) savePages(title string, pages []*draw.List, path string, done func(error)) {
-	job(func() error { return writePages(path, title, pages) }, done)
+func (s *Screen) savePages(of leaf, pages []*draw.List, path string, done func(error)) {
+	job(func() error {
+		if of.write != nil {
+			return of.write(path)
+		}
+		return writePages(path, of.title, pages)
+	}, done)
 }
 
 // writePages writes pages to new files.

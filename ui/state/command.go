@@ -55,7 +55,7 @@ type Command struct {
 }
 
 // Menus lists the menus in order.
-var Menus = []string{"File", "Journal", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "Together", "Season", "Flies", "Import", "Proposals", "View", "Help"}
+var Menus = []string{"File", "Journal", "Edit", "Night", "Add", "Go", "Play", "Beat", "Draw", "Plan", "Skyline", "Together", "Season", "Flies", "Import", "Proposals", "Guest", "View", "Help"}
 
 // Commands returns all commands in the order of the menus.
 func (d *Desk) Commands() []*Command { return d.commands }

@@ -165,6 +165,7 @@ func (d *Desk) table() []*Command {
 	d.seasonTable(t)
 	d.boxTable(t)
 	d.intakeTable(t)
+	d.guestTable(t)
 	d.viewTable(t)
 	return t.rows
 }

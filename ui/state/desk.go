@@ -77,6 +77,7 @@ type Desk struct {
 	beats    *BeatDesk
 	together *Together   // nil until it is entered
 	season   *SeasonDesk // nil until it is entered
+	guest    *GuestDesk  // nil until it is entered
 	commands []*Command
 }
 

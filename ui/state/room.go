@@ -13,10 +13,11 @@ const (
 	BeatRoom     Room = "beat"     // drawing a beat
 	BoxRoom      Room = "boxes"    // flies, boxes, house rules
 	IntakeRoom   Room = "intake"   // tracks, photos and gauges read in
+	GuestRoom    Room = "guest"    // a night or a pool shown to somebody
 )
 
 // Rooms lists the rooms in the order of the menu.
-var Rooms = []Room{NightRoom, TogetherRoom, SeasonRoom, BeatRoom, BoxRoom, IntakeRoom}
+var Rooms = []Room{NightRoom, TogetherRoom, SeasonRoom, BeatRoom, BoxRoom, IntakeRoom, GuestRoom}
 
 // Room returns the room that is shown.
 func (d *Desk) Room() Room { return d.room }
@@ -32,6 +33,9 @@ func (d *Desk) EnterRoom(r Room) bool {
 	}
 	d.act(func() {
 		d.Play(false)
+		if d.guest != nil {
+			d.guest.play = false
+		}
 		d.settle()
 		d.PutBack()
 		d.closeCard()

@@ -52,6 +52,7 @@ type Board struct {
 	Look func() scene.Look
 	Tall bool
 	Tabs bool // the Tab key is for OnKey and does not lead on
+	Bare bool // no ring tells that it has the keyboard: it is all there is
 	Min  fyne.Size
 
 	OnPick   func(Pick)                   // the button went down

@@ -75,7 +75,7 @@ func (o *overlay) resize(s fyne.Size) {
 	o.scrollbar()
 }
 
-func (o *overlay) focus(on bool) { o.ring.Show(on) }
+func (o *overlay) focus(on bool) { o.ring.Show(on && !o.b.Bare) }
 
 // scrollbar shows which part of a tall scene is in view.
 func (o *overlay) scrollbar() {

@@ -1,10 +1,12 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
 
+	"gloamline/journal"
 	"gloamline/timeline"
 )
 
@@ -29,9 +31,9 @@ func GuestSentence(rods []string, t timeline.Totals) string {
 	return sentence(who + commas(landed, lost))
 }
 
-// GuestFish is a fish as it is said large: 3. At 23:52, landed, sea trout, about 2 lb 4 oz.
+// GuestFish is a fish as it is said large: 3. 23:52, landed, sea trout, about 2 lb 4 oz.
 func GuestFish(n int, clock string, rest ...string) string {
-	return fmt.Sprintf("%d.  ", n) + sentence(commas(append([]string{clock}, rest...)...))
+	return fmt.Sprintf("%d. ", n) + sentence(commas(append([]string{clock}, rest...)...))
 }
 
 // GuestMoment is a moment of a night that is played: 23:05, trees grey.
@@ -106,3 +108,91 @@ func PastFish(said, more string) string { return "   " + strings.TrimSuffix(said
 func PastPlayed(nights int, hours time.Duration, t timeline.Totals) string {
 	return commas(number(nights, "night", "nights"), PastHours(hours)) + "; " + Tally(t)
 }
+
+// ShowsName names a thing that may be shown, at its tick.
+func ShowsName(s journal.Shows) string {
+	switch s {
+	case journal.ShowPools:
+		return "Names of pools"
+	case journal.ShowWater:
+		return "Names of river and beat"
+	case journal.ShowPlaces:
+		return "Exact places and times"
+	case journal.ShowCoordinates:
+		return "Coordinates"
+	case journal.ShowPeople:
+		return "Other people's names"
+	case journal.ShowWeights:
+		return "Weights and lengths"
+	case journal.ShowNotes:
+		return "Notes"
+	case journal.ShowPhoto:
+		return "Photos"
+	}
+	return string(s)
+}
+
+// ShowsHelp says what showing it, or hiding it, means.
+func ShowsHelp(s journal.Shows) string {
+	switch s {
+	case journal.ShowPools:
+		return "Shows pools by name, else by number in the order fished."
+	case journal.ShowWater:
+		return "Shows the names of river and beat."
+	case journal.ShowPlaces:
+		return "Shows the true sketch and times to the minute, else pools as boxes and times to five minutes."
+	case journal.ShowCoordinates:
+		return "Shows where the beat lies, in degrees; with exact places alone."
+	case journal.ShowPeople:
+		return "Shows what other people are called, else they are another rod."
+	case journal.ShowWeights:
+		return "Shows what the fish weighed and measured."
+	case journal.ShowNotes:
+		return "Shows what was written down, but private notes and those that name what is hidden."
+	case journal.ShowPhoto:
+		return "Shows photos of the fish, without anything they say of themselves."
+	}
+	return ""
+}
+
+// CompareNames orders names as people look for them.
+func CompareNames(a, b string) int {
+	return cmp.Or(strings.Compare(strings.ToLower(a), strings.ToLower(b)), strings.Compare(a, b))
+}
+
+// GuestFile and PoolFile name files of what is shown.
+func GuestFile(d journal.Date) string { return "Night " + d.String() }
+func PoolFile(pool string) string     { return "All nights on " + plainName(pool) }
+
+// plainName is a name without what a file's may not have.
+func plainName(s string) string {
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, s)
+}
+
+// The words of the room in which something is shown.
+func Anybody() string                { return "anybody else" }
+func GuestTo(name string) string     { return "For " + name }
+func ThisNight() string              { return "This night" }
+func AllNightsOn(pool string) string { return "All nights on " + pool }
+func GuestMaySee() string            { return "May see" }
+func GuestHint() string {
+	return "Enter: the whole screen   Space: play   ← →: fish by fish   1 to 8: what may be seen   Ctrl+P: save"
+}
+func GuestRounds() string {
+	return "Places are hidden: times are told to five minutes, light to a quarter of an hour, pools as boxes in the order fished."
+}
+func GuestReadOnly() string {
+	return "This journal may only be read: what is chosen here is forgotten when it is closed."
+}
+func GuestRemembers() string { return "Remembered in the journal, for each person." }
+func GuestPageHint() string {
+	return "This is all that leaves. PDF, PNG and SVG are pages; HTML plays in a browser without a network; GIF is a picture that moves."
+}
+
+// Sentences puts sentences one after the other.
+func Sentences(parts ...string) string { return join(" ", parts) }

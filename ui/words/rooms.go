@@ -16,6 +16,8 @@ func RoomName(room string) string {
 		return "Boxes and flies"
 	case "intake":
 		return "Read in"
+	case "guest":
+		return "Show a guest"
 	}
 	return room
 }
@@ -35,6 +37,8 @@ func RoomHelp(room string) string {
 		return "Keeps flies, boxes and the rules one fishes by."
 	case "intake":
 		return "Makes a proposed night from a track, photos and a river gauge."
+	case "guest":
+		return "Shows a night, or all nights on a pool, to a client or a friend: as much of it as that one may see."
 	}
 	return ""
 }
