@@ -193,6 +193,3 @@ func GuestRemembers() string { return "Remembered in the journal, for each perso
 func GuestPageHint() string {
 	return "This is all that leaves. PDF, PNG and SVG are pages; HTML plays in a browser without a network; GIF is a picture that moves."
 }
-
-// Sentences puts sentences one after the other.
-func Sentences(parts ...string) string { return join(" ", parts) }
