@@ -99,17 +99,17 @@ func (p *guestPicks) sync() {
 		note = words.GuestRounds()
 	}
 	if held := d.Held(); held > 0 {
-		note = words.Sentences(note, words.NotesHeld(held))
+		note = words.InARow(note, words.NotesHeld(held))
 	}
 	if err := d.Fault(); err != nil {
 		what, do := words.Explain(err)
-		note = words.Sentences(note, what, do)
+		note = words.InARow(note, what, do)
 	}
 	last := words.GuestRemembers()
 	if p.r.s.desk.ReadOnly() {
 		last = words.GuestReadOnly()
 	}
-	p.notes.SetText(words.Sentences(note, last))
+	p.notes.SetText(words.InARow(note, last))
 	p.notes.Refresh()
 	p.head.Refresh()
 }

@@ -193,3 +193,6 @@ func GuestRemembers() string { return "Remembered in the journal, for each perso
 func GuestPageHint() string {
 	return "This is all that leaves. PDF, PNG and SVG are pages; HTML plays in a browser without a network; GIF is a picture that moves."
 }
+
+// InARow puts sentences one after the other.
+func InARow(parts ...string) string { return join(" ", parts) }
