@@ -113,7 +113,9 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return code
 	}
 	hid, asked := false, false
-	flags.Visit(func(f *flag.Flag) { hid, asked = hid || f.Name == "hide", asked || f.Name == "hide" || f.Name == "show" })
+	flags.Visit(func(f *flag.Flag) {
+		hid, asked = hid || f.Name == "hide", asked || f.Name == "hide" || f.Name == "show"
+	})
 	shown, err := readShown(*shows, *hides, hid)
 	var evening journal.Date
 	switch {

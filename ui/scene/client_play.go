@@ -258,6 +258,7 @@ func clientBoxes(c ClientNight, room draw.Rect) []clientPool {
 	}
 	cols := max(1, min(n, 6, int(room.W()/106)))
 	rows := (n + cols - 1) / cols
+	cols = (n + rows - 1) / rows // as many in each row
 	const gap = 10.0
 	w := math.Min(150, (room.W()-gap*float64(cols+1))/float64(cols))
 	h := math.Min(150, (room.H()-gap*float64(rows+1))/float64(rows)-34)

@@ -113,9 +113,6 @@ func (r *guestRoom) picture(size draw.Size, full bool) scene.Scene {
 	v := r.desk.View()
 	v.Keys = full && v.Cursor == scene.ClientWhole && v.Fish == 0
 	v.PerInch = r.perInch()
-	if full || v.PerInch == 0 {
-		return h.Show(size, r.s.look(), v)
-	}
 	return h.Show(size, r.s.look(), v)
 }
 
@@ -200,7 +197,8 @@ func (r *guestRoom) tell() {
 	}
 	r.pick.tell()
 	b, name := r.shown(), "guest"
-	r.s.tellRegion(name, b)
+	v := r.desk.View()
+	r.s.tellRegion(name+" at fish "+numberText(v.Fish)+" moment "+numberText(v.Cursor), b)
 	sc, _ := b.Scene()
 	for _, h := range sc.Hits {
 		if h.Ref.Kind != scene.GuestTimeKind {

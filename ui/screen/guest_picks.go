@@ -42,7 +42,7 @@ func newGuestPicks(r *guestRoom) *guestPicks {
 	rows := container.NewVBox(p.who, p.what, container.New(inset{2, 5}, p.head))
 	for _, x := range journal.AllShows {
 		c := s.desk.Command("guest.show-" + string(x))
-		h := &hooks{focus: func() {}, key: r.foreign}
+		h := &hooks{focus: func() {}, key: r.beyondTick}
 		h.set = func(string) { s.run(c) }
 		t := newTick(h)
 		p.ticks = append(p.ticks, t)
@@ -60,6 +60,15 @@ func (r *guestRoom) foreign(k *fyne.KeyEvent) bool {
 		return r.s.typedKey(k)
 	}
 	return false
+}
+
+// beyondTick takes all keys that mean nothing to a tick: those of the room.
+func (r *guestRoom) beyondTick(k *fyne.KeyEvent) bool {
+	switch k.Name {
+	case fyne.KeySpace, fyne.KeyTab:
+		return false
+	}
+	return r.s.typedKey(k)
 }
 
 // sync shows the choice as it stands.

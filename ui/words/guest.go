@@ -184,7 +184,7 @@ func GuestHint() string {
 	return "Enter: the whole screen   Space: play   ← →: fish by fish   1 to 8: what may be seen   Ctrl+P: save"
 }
 func GuestRounds() string {
-	return "Places are hidden: times are told to five minutes, light to a quarter of an hour, pools as boxes in the order fished."
+	return "Places hidden: times to five minutes, light to a quarter of an hour, pools as boxes in the order fished."
 }
 func GuestReadOnly() string {
 	return "This journal may only be read: what is chosen here is forgotten when it is closed."
