@@ -71,12 +71,54 @@ func (j *Journal) Night(trip ID) (*Log, error) {
 	return NewLog(t, es), err
 }
 
+// Sealed is a night as it lies in the store: fetched from the journal's goroutine, it may be
+// opened on any other, so that many nights are read side by side.
+type Sealed struct {
+	trip Trip
+	envs []Envelope
+}
+
+// Sealed fetches the entries of a trip without reading them.
+func (j *Journal) Sealed(t Trip) (Sealed, error) {
+	envs, err := j.store.Entries(t.ID)
+	return Sealed{t, envs}, err
+}
+
+// Open reads the night, as Journal.Night does.
+func (s Sealed) Open() (*Log, error) {
+	es, err := entriesIn(s.envs)
+	return NewLog(s.trip, es), err
+}
+
+// Any reports whether is holds for a record of that kind. Only such are read, which is much
+// less than the night.
+func (s Sealed) Any(k Kind, is func(Record) bool) (bool, error) {
+	for _, e := range s.envs {
+		if e.Kind != k {
+			continue
+		}
+		r, err := Unseal(e)
+		if err != nil {
+			return false, err
+		}
+		if is(r) {
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
 // entriesOf returns the entries of a trip that can be read.
 func (j *Journal) entriesOf(trip ID) ([]Entry, error) {
 	envs, err := j.store.Entries(trip)
 	if err != nil {
 		return nil, err
 	}
+	return entriesIn(envs)
+}
+
+// entriesIn reads the entries that can be read.
+func entriesIn(envs []Envelope) ([]Entry, error) {
 	es := make([]Entry, 0, len(envs))
 	var errs []error
 	for _, env := range envs {

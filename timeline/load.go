@@ -1,6 +1,7 @@
 package timeline
 
 import (
+	"slices"
 	"time"
 
 	"gloamline/geo"
@@ -14,30 +15,16 @@ import (
 // the threshold of a beat costs one reading of its nights and nothing after. Like its
 // journal it is used from one goroutine.
 type Loader struct {
-	j *journal.Journal
-	// KeepLogs holds each log that is read for its logged moments until Log asks for it, so
-	// that whoever asks for every threshold and then for every log reads the journal once.
-	KeepLogs bool
-
-	logs   map[journal.ID]*journal.Log
+	j      *journal.Journal
 	logged map[journal.ID][]light.LoggedGrey // by trip
 	gauges []journal.Series                  // of the level; nil: not read yet
 }
 
 // NewLoader returns a loader that follows the changes of the journal.
 func NewLoader(j *journal.Journal) *Loader {
-	l := &Loader{j: j, logs: map[journal.ID]*journal.Log{}, logged: map[journal.ID][]light.LoggedGrey{}}
+	l := &Loader{j: j, logged: map[journal.ID][]light.LoggedGrey{}}
 	j.Subscribe(l.forget)
 	return l
-}
-
-// Log returns the log of a trip; see KeepLogs.
-func (l *Loader) Log(trip journal.ID) (*journal.Log, error) {
-	if log, ok := l.logs[trip]; ok {
-		delete(l.logs, trip)
-		return log, nil
-	}
-	return l.j.Night(trip)
 }
 
 // Load builds one night from the journal, once. Whoever builds many keeps a Loader.
@@ -140,29 +127,61 @@ func (l *Loader) moments(b journal.Beat) ([]light.LoggedGrey, error) {
 	if err != nil {
 		return nil, err
 	}
+	trips = slices.DeleteFunc(trips, func(t journal.Trip) bool { return t.Beat != b.ID })
+	if err := l.ReadMoments(l.Unread(trips), map[journal.ID]journal.Beat{b.ID: b}); err != nil {
+		return nil, err
+	}
 	var out []light.LoggedGrey
-	for i := len(trips) - 1; i >= 0; i-- {
-		t := trips[i]
-		if t.Beat != b.ID {
-			continue
-		}
-		known, ok := l.logged[t.ID]
-		if !ok {
-			log, err := l.j.Night(t.ID)
-			if err != nil {
-				return nil, err
-			}
-			if known, err = loggedGrey(log, b.On(t.Evening)); err != nil {
-				return nil, err
-			}
-			l.logged[t.ID] = known
-			if l.KeepLogs {
-				l.logs[t.ID] = log
-			}
-		}
-		out = append(out, known...)
+	for _, t := range slices.Backward(trips) {
+		out = append(out, l.logged[t.ID]...)
 	}
 	return out, nil
+}
+
+// Unread returns the trips whose logged moments are not known yet.
+func (l *Loader) Unread(trips []journal.Trip) []journal.Trip {
+	var out []journal.Trip
+	for _, t := range trips {
+		if _, ok := l.logged[t.ID]; !ok {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// ReadMoments reads the logged moments of trips, so that Threshold need not: nights are fetched
+// one after another and read side by side, and of most no more than what was noted of the
+// sky. beats are those of the trips.
+func (l *Loader) ReadMoments(trips []journal.Trip, beats map[journal.ID]journal.Beat) error {
+	found, faults, err := abreast(l.j, trips, func(t journal.Trip, night journal.Sealed) ([]light.LoggedGrey, error) {
+		if _, ok := beats[t.Beat]; !ok {
+			return nil, nil // no beat, no threshold
+		}
+		return momentsOf(night, beats[t.Beat].On(t.Evening))
+	})
+	if err != nil {
+		return err
+	}
+	for i, t := range trips {
+		if faults[i] != nil {
+			return faults[i]
+		}
+		l.logged[t.ID] = found[i]
+	}
+	return nil
+}
+
+// momentsOf opens a night only if its sky says that the trees went grey.
+func momentsOf(night journal.Sealed, beat geo.Beat) ([]light.LoggedGrey, error) {
+	any, err := night.Any(journal.KindSky, func(r journal.Record) bool { return r.(journal.Sky).TreesGrey })
+	if !any || err != nil {
+		return nil, err
+	}
+	log, err := night.Open()
+	if err != nil {
+		return nil, err
+	}
+	return loggedGrey(log, beat)
 }
 
 // loggedGrey returns the open-sky light at the moments of one night at which the
@@ -197,8 +216,6 @@ func loggedGrey(log *journal.Log, beat geo.Beat) ([]light.LoggedGrey, error) {
 func (l *Loader) forget(c journal.Change) {
 	for _, e := range c.Edits {
 		r := e.Ref()
-		delete(l.logs, r.ID)
-		delete(l.logs, r.Trip)
 		switch {
 		case r.Kind == journal.KindBeat:
 			clear(l.logged)

@@ -76,6 +76,44 @@ func (l *Loader) Traits(trip journal.ID) (Traits, error) {
 	return traits(log, brief, beat.On(log.Trip.Evening))
 }
 
+// TraitsOf returns the traits of many nights, read side by side. A night that cannot be read is
+// left out.
+func (l *Loader) TraitsOf(trips []journal.Trip) ([]Traits, error) {
+	beats := map[journal.ID]journal.Beat{}
+	all, err := journal.All[journal.Beat](l.j)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range all {
+		beats[b.ID] = b
+	}
+	found, faults, err := abreast(l.j, trips, func(t journal.Trip, night journal.Sealed) (Traits, error) {
+		log, err := night.Open()
+		if err != nil {
+			return Traits{}, err
+		}
+		brief, err := Summary(log)
+		if err != nil {
+			return Traits{}, err
+		}
+		b, ok := beats[t.Beat]
+		if !ok {
+			return Traits{}, &journal.Error{Op: "read night", Kind: journal.NotFound, ID: t.Beat}
+		}
+		return traits(log, brief, b.On(t.Evening))
+	})
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Traits, 0, len(found))
+	for i, x := range found {
+		if faults[i] == nil {
+			out = append(out, x)
+		}
+	}
+	return out, nil
+}
+
 func traits(log *journal.Log, brief Brief, beat geo.Beat) (Traits, error) {
 	trip := log.Trip
 	t := Traits{

@@ -48,9 +48,7 @@ type Left struct {
 
 // NewBook returns a book of the journal's nights. Nothing is read yet.
 func NewBook(j *journal.Journal) *Book {
-	l := timeline.NewLoader(j)
-	l.KeepLogs = true
-	b := &Book{j: j, loader: l, digests: map[journal.ID]*Digest{}, left: map[journal.ID]Left{}}
+	b := &Book{j: j, loader: timeline.NewLoader(j), digests: map[journal.ID]*Digest{}, left: map[journal.ID]Left{}}
 	j.Subscribe(b.forget)
 	return b
 }
@@ -89,6 +87,9 @@ func (b *Book) stale() (trips, stale []journal.Trip, greys map[journal.ID]timeli
 		b.shared = s
 	}
 	if trips, err = b.j.Trips(); err != nil {
+		return nil, nil, nil, err
+	}
+	if err := b.loader.ReadMoments(b.loader.Unread(trips), b.shared.beats); err != nil { // of all beats at once
 		return nil, nil, nil, err
 	}
 	greys = map[journal.ID]timeline.Threshold{}
@@ -139,21 +140,29 @@ func (b *Book) readShared() (*shared, error) {
 	return s, err
 }
 
-// make reads one log after another and sets them in their light side by side.
+// make fetches one night after another, and reads them and sets them in their light side by side.
 func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshold, tell func(done, of int)) error {
 	type job struct {
-		i   int
-		log *journal.Log
-		set timeline.Setting
+		i     int
+		night journal.Sealed
 	}
 	extra := ruleEdges(b.rules)
-	made, faults := make([]*Digest, len(trips)), make([]error, len(trips))
+	made, faults, unread := make([]*Digest, len(trips)), make([]error, len(trips)), make([]error, len(trips))
 	jobs := make(chan job, 8)
 	var work sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
+	for range min(runtime.GOMAXPROCS(0), len(trips)) {
 		work.Go(func() {
 			for k := range jobs {
-				n, err := timeline.Build(k.log, k.set)
+				log, err := k.night.Open()
+				if err != nil {
+					unread[k.i] = err
+					continue
+				}
+				t := trips[k.i]
+				n, err := timeline.Build(log, timeline.Setting{
+					Figures: true,
+					Beat:    fished(b.shared.beats[t.Beat].On(t.Evening), log), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
+				})
 				if err != nil {
 					faults[k.i] = err
 					continue
@@ -164,22 +173,23 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 	}
 	var fault error
 	for i, t := range trips {
-		log, err := b.loader.Log(t.ID)
+		night, err := b.j.Sealed(t)
 		if err != nil {
 			fault = err
 			break
 		}
-		beat := b.shared.beats[t.Beat]
-		jobs <- job{i, log, timeline.Setting{
-			Figures: true,
-			Beat:    fished(beat.On(t.Evening), log), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
-		}}
+		jobs <- job{i, night}
 		if tell != nil {
 			tell(i+1, len(trips))
 		}
 	}
 	close(jobs)
 	work.Wait()
+	for _, err := range unread {
+		if fault == nil {
+			fault = err
+		}
+	}
 	if fault != nil {
 		return fault
 	}

@@ -39,6 +39,7 @@ type builder struct {
 	deep   bool
 	pools  []poolInfo
 	splits []*split
+	beside []func() // walks over the nights that nothing waits for until finish
 	after  []func()
 }
 

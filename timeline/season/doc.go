@@ -59,10 +59,9 @@
 //
 // # Cost
 //
-// Measured as time of one core on a busy machine: the first pass 2.1 ms a night, of which
-// the reading, a third, cannot be shared over the cores; Fold 0.08 ms a night, shared;
-// Settle some 25 ms for a season of 26 nights. A digest keeps about 15 kB; the first pass
-// of 2,600 nights grows the heap by 300 MB for its while, since it holds the logs it has read.
+// Measured as time of one core on a busy machine: the first pass 2.1 ms a night, shared over
+// the cores but for fetching the records; Fold 0.08 ms a night, shared;
+// Settle some 25 ms for a season of 26 nights. A digest keeps about 15 kB.
 //
 // # Not done
 //

@@ -22,7 +22,9 @@ func (b *builder) flyQuestions() {
 	for i, rule := range b.s.rules {
 		s := ruleSplit(rule, fmt.Sprintf("rule_%d", i+1))
 		t := b.rate(c6, s)
-		b.after = append(b.after, func() { b.s.Rules = append(b.s.Rules, ruleOf(rule, t, b.open(rule))) })
+		open := 0.0
+		b.beside = append(b.beside, func() { open = b.open(rule) })
+		b.after = append(b.after, func() { b.s.Rules = append(b.s.Rules, ruleOf(rule, t, open)) })
 	}
 	b.after = append(b.after, func() {
 		never := 0.0

@@ -3,6 +3,7 @@ package season
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"gloamline/journal"
 	"gloamline/timeline"
@@ -104,10 +105,16 @@ func (s *Season) Settle() *Season {
 }
 
 func (s *Season) build(deep bool) {
-	s.count(deep)
 	b := &builder{s: s, deep: deep, pools: poolsOf(s.digests)}
+	var beside sync.WaitGroup // none of it asks what another has found
+	beside.Go(func() { s.count(deep) })
+	beside.Go(func() { s.ClockOrLight = clockOrLight(s.digests, s.View, deep) })
 	b.questions()
+	for _, f := range b.beside {
+		beside.Go(f)
+	}
 	fold(s.digests, s.View, b.splits, deep)
+	beside.Wait()
 	if deep {
 		for _, sp := range b.splits {
 			sp.test(testDraws)
@@ -121,7 +128,6 @@ func (s *Season) build(deep bool) {
 	for i := range b.splits {
 		s.Tables = append(s.Tables, &b.splits[i].table)
 	}
-	s.ClockOrLight = clockOrLight(s.digests, s.View, deep)
 	b.finish()
 	speak(s.Tables)
 	s.judge()

@@ -17,6 +17,9 @@ func TestBookInSteps(t *testing.T) {
 	whole, err := NewBook(j).Read(nil)
 	require.NoError(t, err)
 	b := NewBook(j)
+	left, of, err := b.Step(10)
+	require.NoError(t, err)
+	assert.Equal(t, [2]int{2 * demo.Nights, 2 * demo.Nights}, [2]int{left, of}, "a first step looks for logged moments")
 	for want := 2*demo.Nights - 10; want > 0; want -= 10 {
 		left, of, err := b.Step(10)
 		require.NoError(t, err)
@@ -28,7 +31,7 @@ func TestBookInSteps(t *testing.T) {
 	require.NoError(t, err)
 	_, err = j.Do("remove", journal.Batch{Remove: []journal.Ref{log.Entries[0].Ref()}})
 	require.NoError(t, err)
-	left, _, err := b.Step(8)
+	left, _, err = b.Step(8)
 	require.NoError(t, err)
 	assert.Equal(t, 1, left)
 	_, err = j.Undo()

@@ -71,12 +71,9 @@ func (t *Together) Traits() []timeline.Traits {
 	if t.traits != nil {
 		return t.traits
 	}
-	t.traits = []timeline.Traits{}
-	for _, trip := range t.d.list.trips {
-		// A night that cannot be read is told in the list of nights.
-		if x, err := t.d.loader.Traits(trip.ID); err == nil {
-			t.traits = append(t.traits, x)
-		}
+	// A night that cannot be read is told in the list of nights.
+	if t.traits, _ = t.d.loader.TraitsOf(t.d.list.trips); t.traits == nil {
+		t.traits = []timeline.Traits{}
 	}
 	return t.traits
 }
