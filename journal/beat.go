@@ -15,6 +15,7 @@ type Beat struct {
 	Revisions  []BeatRevision   `json:"revisions,omitempty"` // oldest first
 	Successors map[ID][]ID      `json:"successors,omitempty"`
 	Grey       Field[units.Lux] `json:"grey_lux,omitzero"` // own threshold for trees grey, if settled by hand
+	Notices    []Notice         `json:"notices,omitempty"` // on byelaws and days, in the owner's order; since version 2
 }
 
 // BeatRevision is the sketch valid from an evening on.
@@ -88,6 +89,9 @@ func (b Beat) check(c *checker) {
 			c.bad("successors", "a pool goes into other pools, not into itself")
 			break
 		}
+	}
+	for _, n := range b.Notices {
+		n.check(c)
 	}
 	if g, ok := b.Grey.Get(); ok && !(g >= 0.001 && g <= 100) {
 		c.bad("grey_lux", "a threshold for trees grey lies between 0.001 and 100 lx")

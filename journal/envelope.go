@@ -41,8 +41,13 @@ func Tombstone(r Ref) Envelope {
 type codec struct {
 	version   int
 	read      func([]byte) (Record, error)
-	upcasters []func(json.RawMessage) (json.RawMessage, error)
+	upcasters []upcaster
 }
+
+type upcaster = func(json.RawMessage) (json.RawMessage, error)
+
+// addition lifts a body of a version whose successor only has one member more.
+func addition(b json.RawMessage) (json.RawMessage, error) { return b, nil }
 
 func reader[T Record](b []byte) (Record, error) {
 	var v T
@@ -59,7 +64,7 @@ func reader[T Record](b []byte) (Record, error) {
 
 var codecs = map[Kind]codec{
 	KindTrip:      {1, reader[Trip], nil},
-	KindBeat:      {1, reader[Beat], nil},
+	KindBeat:      {2, reader[Beat], []upcaster{addition}}, // notices
 	KindFly:       {1, reader[Fly], nil},
 	KindBox:       {1, reader[Box], nil},
 	KindRule:      {1, reader[HouseRule], nil},

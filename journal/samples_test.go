@@ -56,7 +56,9 @@ func samples() []journal.Record {
 				Extra: extra,
 			}}},
 			Successors: map[journal.ID][]journal.ID{id("long pool"): {id("upper pool"), id("lower pool")}},
-			Grey:       journal.Of(units.Lux(0.3))},
+			Grey:       journal.Of(units.Lux(0.3)),
+			Notices: []journal.Notice{{Words: "return to the owner", Said: "the keeper, by word of mouth",
+				Checked: journal.Date{Year: 2026, Month: time.March, Day: 3}, Due: journal.Date{Year: 2026, Month: time.October, Day: 31}}}},
 		journal.Fly{ID: id("dark fly"), Label: "the dark one", Retired: journal.Date{Year: 2026, Month: time.October, Day: 1}, Dresses: []journal.Dress{
 			{Length: journal.Of(units.LengthOf(1.5, units.Inch)), Silhouette: journal.Of(journal.Full), Tone: journal.Of(journal.DarkTone),
 				HotSpot: journal.Of("orange"), Hook: journal.Of("double"), Barbless: journal.Of(true), Built: journal.Of("tube"), Note: "tied sparse"},

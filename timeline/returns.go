@@ -15,6 +15,8 @@ import (
 type Returns struct {
 	Year   int
 	Rivers []RiverReturn // by name
+	// Condition is what weights by length rest on.
+	Condition Condition
 	// Doubtful lists landed fish that lack what a return asks, or whose date is in doubt.
 	Doubtful []DoubtfulFish
 }

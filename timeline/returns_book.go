@@ -163,7 +163,7 @@ func (b *returnsBook) fish(k journal.Contact, r *riverBook, date, other journal.
 
 // close counts the days and puts everything in order.
 func (b *returnsBook) close() Returns {
-	out := Returns{Year: b.ask.Year, Doubtful: b.doubtful}
+	out := Returns{Year: b.ask.Year, Condition: b.condition, Doubtful: b.doubtful}
 	for _, r := range b.rivers {
 		if r.Total().Nil() && len(r.days) == 0 { // fished in another year
 			continue

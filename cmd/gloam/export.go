@@ -228,7 +228,7 @@ func returnsText(r timeline.Returns) string {
 		fmt.Fprintln(&b, words.DoubtfulLine(d, p))
 	}
 	if len(r.Doubtful) > 0 {
-		b.WriteString("\n")
+		fmt.Fprintln(&b, words.ConditionLine(r.Condition)+"\n")
 	}
 	for _, m := range words.ReturnReminders() {
 		fmt.Fprintln(&b, m.Line())

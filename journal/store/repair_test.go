@@ -68,6 +68,9 @@ func lived(t testing.TB, seed uint64, acts int) string {
 func TestRepairFixtures(t *testing.T) {
 	s := reopen(t, sampleFile(t)) // of the same seed: other identities, the same records
 	want := tell(t, s)
+	for i := range want.Records {
+		want.Records[i].Version = 1 // the files were made when every kind was in its first
+	}
 	require.NoError(t, s.Close())
 	for _, d := range damagedFiles {
 		t.Run(d.name, func(t *testing.T) {

@@ -41,6 +41,6 @@ func TestReadOnlyWindow(t *testing.T) {
 			assert.True(t, b.b.Disabled())
 		}
 	}
-	s.runID("file.backup")
+	s.runID("journal.backup")
 	assert.True(t, s.modal.open())
 }

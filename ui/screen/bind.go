@@ -20,10 +20,12 @@ func (s *Screen) bind() {
 		bind("file.open", nil, s.askOpen)
 	}
 	if s.opt.Backup != nil {
-		bind("file.backup", nil, s.askBackup)
+		bind("journal.backup", nil, s.askBackup)
 	}
 	bind("file.beat", nil, s.askBeat)
 	bind("file.page", night, s.showPage)
+	bind("file.export", night, s.askExport)
+	bind("journal.returns", nil, s.showReturns)
 	bind("file.quit", nil, s.quit)
 	bind("edit.menu", night, s.menuByKey)
 	bind("go.part", nil, func() { s.nextPart(+1) })
@@ -49,6 +51,8 @@ func (s *Screen) bind() {
 	}
 	bind("help.keys", nil, s.showKeys)
 	bind("help.about", nil, s.showAbout)
+	bind("help.cautions", nil, s.showCautions)
+	bind("night.notices", s.desk.HasBeat, s.showNotices)
 	s.desk.Journal().Subscribe(s.told)
 }
 

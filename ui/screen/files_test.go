@@ -86,7 +86,7 @@ func TestNothingReplacedUnasked(t *testing.T) {
 	assert.True(t, s.modal.open())
 	press(s, fyne.KeyEscape)
 
-	s.runID("file.backup")
+	s.runID("journal.backup")
 	name = inDialog[*sheetEntry](t, s)
 	name.SetText(filepath.Join(dir, "guide.gloam"))
 	name.OnSubmitted(name.Text)

@@ -15,6 +15,7 @@ type header struct {
 	s     *Screen
 	date  *own.Paragraph
 	lines []*own.Paragraph
+	shown int // how many of them
 	all   *headerBox
 }
 
@@ -32,7 +33,7 @@ func (h *header) sync() {
 	title := ""
 	switch {
 	case n != nil:
-		title, lines = words.NightTitle(n), words.Header(n, h.s.prefs())
+		title, lines = words.NightTitle(n), append(words.Header(n, h.s.prefs()), h.s.desk.Care()...)
 	case h.s.desk.Fault() != nil:
 		what, do := words.Explain(h.s.desk.Fault())
 		lines = []string{what, do}
@@ -53,6 +54,10 @@ func (h *header) sync() {
 	}
 	h.date.Refresh()
 	h.all.Refresh()
+	if n := len(lines); n != h.shown && h.s.night != nil { // below it all moves
+		h.shown = n
+		h.s.night.Refresh()
+	}
 }
 
 // headerBox lays the header out at a width.

@@ -174,6 +174,7 @@ type asking struct {
 	path              string   // the name to start with; a folder ends in its separator
 	endings           []string // of the files that are listed
 	act               func(path string, done func(error))
+	more              []fyne.CanvasObject // stands between the list and what goes wrong
 }
 
 // askPath asks for the name of a file, typed or taken from a list, and does something with
@@ -225,6 +226,12 @@ func (s *Screen) askPath(a asking) {
 	room := canvas.NewRectangle(color.Transparent)
 	room.StrokeColor, room.StrokeWidth, room.CornerRadius = s.look().Edge, 1, 4
 	room.SetMinSize(fyne.NewSize(width, min(240, s.win.Canvas().Size().Height-330)))
-	box := container.NewVBox(head, note, name, container.NewStack(room, list), fault, container.NewHBox(ok, no))
+	room.SetMinSize(fyne.NewSize(width, room.MinSize().Height-float32(len(a.more))*38))
+	box := container.NewVBox(head, note, name, container.NewStack(room, list))
+	for _, o := range a.more {
+		box.Add(o)
+	}
+	box.Add(fault)
+	box.Add(container.NewHBox(ok, no))
 	hide = s.modal.show(container.New(inset{18, 14}, box), name, commit)
 }

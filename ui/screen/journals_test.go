@@ -104,7 +104,7 @@ func TestAskPaths(t *testing.T) {
 	press(s, fyne.KeyReturn)
 	assert.False(t, s.modal.open())
 
-	s.runID("file.backup")
+	s.runID("journal.backup")
 	press(s, fyne.KeyReturn)
 	require.Len(t, copied, 1)
 	assert.True(t, s.modal.open())

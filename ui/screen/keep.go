@@ -27,11 +27,11 @@ func (s *Screen) bindKeep() {
 		s.desk.Bind(id, nil, func() error { act(); return nil })
 		s.bound[id] = true
 	}
-	bind("keep.backups", s.showBackups)
-	bind("keep.archive", s.askArchive)
-	bind("keep.restore", s.askRestore)
-	bind("keep.merge", s.askMerge)
-	bind("keep.check", s.showCheck)
+	bind("journal.backups", s.showBackups)
+	bind("journal.archive", s.askArchive)
+	bind("journal.restore", s.askRestore)
+	bind("journal.merge", s.askMerge)
+	bind("journal.check", s.showCheck)
 }
 
 // text is a paragraph of a dialog.

@@ -169,7 +169,7 @@ func (s *Screen) offer(what, do, verb string, act func()) {
 	ok := newSheetButton(s, verb, take)
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
 	no.Importance = widget.HighImportance
-	box := container.NewVBox(s.headline(width-16, what), s.text(13.5, width-16, s.soft, do), spacer(width), container.NewHBox(ok, no))
+	box := container.NewVBox(s.headline(width-16, what), s.text(13, width-16, s.soft, do), spacer(width), container.NewHBox(ok, no))
 	hide = s.modal.show(container.New(inset{18, 14}, box), no, func() { hide() })
 }
 
@@ -206,6 +206,6 @@ func (s *Screen) showFaults(c state.Checked) {
 	backups := newSheetButton(s, words.BackupsTitle()+" …", func() { hide(); s.showBackups() })
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
 	no.Importance = widget.HighImportance
-	box := container.NewVBox(s.headline(width-16, what), s.text(13.5, width-16, s.soft, do), spacer(width), container.NewStack(room, list), container.NewHBox(no, backups))
+	box := container.NewVBox(s.headline(width-16, what), s.text(13, width-16, s.soft, do), spacer(width), container.NewStack(room, list), container.NewHBox(no, backups))
 	hide = s.modal.show(container.New(inset{18, 14}, box), list, func() { hide() })
 }

@@ -143,7 +143,7 @@ func (v *mergeSheet) sync() {
 		}
 		v.sides.Add(container.New(columns{name, side, side}, s.text(12.5, name-8, s.soft, a), s.text(13, side-10, ink, b), s.text(13, side-10, ink, d)))
 	}
-	v.sides.Add(s.text(13.5, v.wide, s.ink, c.Name))
+	v.sides.Add(s.text(13, v.wide, s.ink, c.Name))
 	row("", words.ConflictSide(true, c.OursAt, time.Local), words.ConflictSide(false, c.TheirsAt, time.Local), true)
 	for _, r := range rows {
 		row(r.Name, r.Here, r.There, false)

@@ -49,7 +49,7 @@ func TestLampWindowIsRed(t *testing.T) {
 
 	s.desk.SetLook("lamp")
 	check("window")
-	for _, id := range []string{"file.open", "file.new", "file.backup", "file.beat", "file.page", "edit.prefs", "help.keys", "help.about"} {
+	for _, id := range []string{"file.open", "file.new", "journal.backup", "file.beat", "file.page", "edit.prefs", "help.keys", "help.about"} {
 		s.runID(id)
 		require.True(t, s.modal.open(), id)
 		check(id)

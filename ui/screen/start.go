@@ -16,6 +16,7 @@ type start struct {
 	s           *Screen
 	draw        *own.Button
 	beat, night *own.Button
+	caution     *own.Paragraph
 	all         *fyne.Container
 }
 
@@ -29,7 +30,8 @@ func newStart(s *Screen) *start {
 	}
 	v.draw = make("view.room-"+string(state.BeatRoom), words.DrawBeatStart())
 	v.beat, v.night = make("file.beat", words.ReadBeatStart()), make("night.new", words.FirstNight())
-	v.all = container.New(below{}, container.NewHBox(v.draw, v.beat, v.night))
+	v.caution = s.text(12, 620, s.soft, words.StartCaution())
+	v.all = container.New(below{}, container.NewVBox(container.NewCenter(container.NewHBox(v.draw, v.beat, v.night)), newAir(4), spacer(620), v.caution))
 	v.sync()
 	return v
 }
@@ -52,6 +54,7 @@ func (v *start) sync() {
 	v.draw.Refresh()
 	v.beat.Refresh()
 	v.night.Refresh()
+	v.caution.Refresh()
 	v.all.Refresh()
 }
 

@@ -67,6 +67,7 @@ func (d *Desk) table() []*Command {
 	window("file.open", "Open journal …", ctrl("O"), "Opens another journal.")
 	window("file.beat", "Read a beat in …", Key{}, "Reads the sketch of a beat from a GeoJSON file, so that nights can be written on it.")
 	window("file.page", "Page to keep …", ctrl("P"), "Makes the page of this night to print or to give away.").Room = NightRoom
+	window("file.export", "Export this night …", Key{}, "Writes this night for other programs, as a table or for a map; you choose what may leave.").Room = NightRoom
 	window("file.quit", "Quit", ctrl("Q"), "Closes the program. Everything is stored already.")
 
 	d.keepTable(t)
@@ -123,6 +124,8 @@ func (d *Desk) table() []*Command {
 	add("night.amend", "Change night …", Key{Key: "N", Ctrl: true, Shift: true}, "Changes the evening, the beat, the party or the note.",
 		func() bool { return !d.trip.IsZero() },
 		card(func() (*Card, error) { return d.AmendCard(journal.Ref{Kind: journal.KindTrip, ID: d.trip}) }))
+	notices := window("night.notices", "Byelaws and days …", Key{}, "Keeps your own dated notes on what is asked at a beat: byelaws, the owner's rules, days by which returns are due.")
+	notices.Room, notices.Writes = "", true
 	add("night.remove", "Remove night", Key{}, "Takes the whole night out of the journal. Undo brings it back.",
 		func() bool { return !d.trip.IsZero() }, d.RemoveNight)
 	add("night.later", "Later night", key("PageUp"), "Opens the next night in time.",

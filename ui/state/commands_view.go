@@ -60,5 +60,6 @@ func (d *Desk) viewTable(t *tabler) {
 	t.window("help.menus", "Menus", key("F10"), "Opens the menus, as Alt does; arrows go through them, Enter chooses.")
 	t.window("help.keys", "Keys", key("F1"), "Lists every key.")
 	t.window("help.scribble", "How to scribble", shift("F1"), "Shows how lines are written that the program reads.")
+	t.window("help.cautions", "Cautions", Key{}, "Reminds of what harms people and fish at night, with whose text it is.")
 	t.window("help.about", "About Gloamline", Key{}, "Says what the program is, and which version.")
 }

@@ -39,6 +39,31 @@ func ReturnCells(month time.Month, l timeline.ReturnLine, p Prefs) []string {
 		fmt.Sprint(l.Returned.Number), landings(l.Returned, p), fmt.Sprint(l.Unknown.Number), "fly"}
 }
 
+// ReturnTotalCells is the year's line of a return.
+func ReturnTotalCells(l timeline.ReturnLine, p Prefs) []string {
+	cells := ReturnCells(time.January, l, p)
+	cells[0] = "the year"
+	return cells
+}
+
+// ReturnMissing heads the fish that lack something, ReturnsDue where returns are due;
+// NoOwnReminder says how to note one.
+func ReturnMissing(n int) string { return "What is missing, of " + counted(n, "fish", "fish") }
+func ReturnsDue() string         { return "Where returns are due" }
+func NoOwnReminder() string {
+	return "You have noted no day of your own. Night, Byelaws and days … keeps one with the beat."
+}
+
+// ReturnsTitle, ReturnsHint, AllRods and SaveTableButton are for the dialog of the returns.
+func ReturnsTitle() string    { return "Catch returns" }
+func AllRods() string         { return "all rods" }
+func SaveTableButton() string { return "Save the table …" }
+func SaveTableTitle() string  { return "Save the table" }
+func SaveTableHint() string {
+	return "One row for each line of a month, nil months too, as a table that other programs read (.csv)."
+}
+func ReturnsFile(year int) string { return fmt.Sprintf("returns %d.csv", year) }
+
 // ReturnFish names the fish of a line: sea trout, finnock, sea trout (kelts).
 func ReturnFish(l timeline.ReturnLine) string {
 	species := SpeciesName(l.Species)
