@@ -6,13 +6,15 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
 
 // TestPictures draws the pictures of the README from the demo: the window with its
-// looks and a card, and the page to keep. PICTURES is the folder they go to; without
+// looks and a card, nights together, a season, what a guest sees, and the page to keep. PICTURES is the folder they go to; without
 // it nothing is drawn.
 func TestPictures(t *testing.T) {
 	dir := os.Getenv("PICTURES")
@@ -24,10 +26,15 @@ func TestPictures(t *testing.T) {
 	path := demoJournal(t)
 	p := d.launch("-v", "-journal", path, "-night", demoNight, "-look", "dusk")
 	p.says("shown", 1)
-	d.run("xdotool", "windowsize", "--sync", p.window, "1440", "900")
-	d.until("the window to have its size", func() bool {
-		return len(d.run("xdotool", "getwindowgeometry", p.window)) > 0
+	d.until("the window to have its size", func() bool { // a size it gives itself may come later
+		if strings.Contains(d.run("xdotool", "getwindowgeometry", p.window), "1440x900") {
+			return true
+		}
+		d.run("xdotool", "windowsize", "--sync", p.window, "1440", "900")
+		time.Sleep(300 * time.Millisecond)
+		return false
 	})
+	d.still(p)
 	p.press("g", "ctrl+Right", "ctrl+Right", "ctrl+Right", "ctrl+Right", "ctrl+Right", "ctrl+Right")
 	shot := func(name string) {
 		d.still(p)
@@ -41,6 +48,21 @@ func TestPictures(t *testing.T) {
 	shot("night-paper")
 	p.key("look=lamp", "ctrl+l")
 	shot("night-lamp")
+	p.key("look=dusk", "ctrl+l")
+	p.key("msg=room name=together", "ctrl+2")
+	p.find("together contact ")
+	shot("nights-together")
+	p.key("look=paper", "ctrl+l")
+	p.key("msg=room name=season", "ctrl+3")
+	p.click(p.find("season index card Which length"), "1")
+	p.press("Return")
+	p.find("season contact ")
+	shot("season")
+	p.press("ctrl+l")
+	p.key("look=dusk", "ctrl+l")
+	p.key("msg=room name=guest", "ctrl+7")
+	p.press("1", "3", "5", "6", "Right", "Right", "Right")
+	shot("guest")
 	p.press("ctrl+q")
 	require.NoError(t, p.wait())
 	p.sound()
