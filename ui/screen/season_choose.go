@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strconv"
 	"time"
 
@@ -21,20 +22,25 @@ type seasonChoosers struct {
 	all  fyne.CanvasObject
 }
 
-// notNoted is the value of nights on which nothing was noted of the river; the choice of
-// any has an empty one.
-const notNoted = "-"
-
 func newSeasonChoosers(r *seasonRoom) *seasonChoosers {
 	c := &seasonChoosers{r: r}
 	d := r.desk
 	grid := container.New(pairs{wide: map[int]bool{2: true, 3: true, 6: true}})
-	add := func(name string, choices func() []state.Choice, value func() string, set func(v *state.SeasonAsk, to string)) {
-		h := &hooks{focus: func() {}, key: r.foreign}
-		h.set = func(to string) { d.Change(func(v *state.SeasonAsk) { set(v, to) }) }
+	place := func(name string, choices func() []state.Choice, value func() string, set func(to string)) {
+		h := &hooks{focus: func() {}, key: r.foreign, set: set}
 		in := newChooser(h)
 		c.list = append(c.list, namedChooser{name, in, choices, value})
 		grid.Add(in)
+	}
+	add := func(name string, choices func() []state.Choice, value func() string, set func(v *state.SeasonAsk, to string)) {
+		place(name, choices, value, func(to string) { d.Change(func(v *state.SeasonAsk) { set(v, to) }) })
+	}
+	// several may be chosen of these, one after another.
+	several := func(name, any string, list func() []state.Choice, chosen func() []string, set func(v *state.SeasonAsk, to []string)) {
+		of := func() ([]state.Choice, string) { return state.Several(any, list(), chosen()) }
+		place(name, func() []state.Choice { c, _ := of(); return c }, func() string { _, v := of(); return v }, func(to string) {
+			d.Change(func(v *state.SeasonAsk) { set(v, state.Chosen(chosen(), to)) })
+		})
 	}
 	first := func(label string, rest []state.Choice) []state.Choice {
 		return append([]state.Choice{{Value: anyValue, Label: label}}, rest...)
@@ -45,19 +51,20 @@ func newSeasonChoosers(r *seasonRoom) *seasonChoosers {
 		}
 		return out
 	}
-	id := func(list []journal.ID) string {
-		if len(list) == 0 {
-			return anyValue
+	ids := func(list []journal.ID) (out []string) {
+		for _, id := range list {
+			out = append(out, id.String())
 		}
-		return list[0].String()
+		return out
 	}
 	parse := func(v string) int { n, _ := strconv.Atoi(v); return n } // "" and nothing else is no number: any
-	parseID := func(v string) []journal.ID { i, _ := geo.ParseID(v); return state.One(i) }
-	number := func(n int) string {
-		if n == 0 {
-			return anyValue
+	parseIDs := func(list []string) (out []journal.ID) {
+		for _, v := range list {
+			if id, err := geo.ParseID(v); err == nil {
+				out = append(out, id)
+			}
 		}
-		return strconv.Itoa(n)
+		return out
 	}
 
 	add("year", func() []state.Choice {
@@ -66,48 +73,53 @@ func newSeasonChoosers(r *seasonRoom) *seasonChoosers {
 			out = append(out, state.Choice{Value: strconv.Itoa(y), Label: strconv.Itoa(y)})
 		}
 		return first(words.AnyYear(), out)
-	}, func() string { return number(d.Year()) }, func(v *state.SeasonAsk, to string) { state.SetYear(v, parse(to)) })
-	add("month", func() []state.Choice {
-		var out []state.Choice
+	}, func() string {
+		if y := d.Year(); y != 0 {
+			return strconv.Itoa(y)
+		}
+		return anyValue
+	}, func(v *state.SeasonAsk, to string) { state.SetYear(v, parse(to)) })
+	several("month", words.AnyMonth(), func() (out []state.Choice) {
 		for _, m := range d.Months() {
 			out = append(out, state.Choice{Value: strconv.Itoa(int(m)), Label: words.MonthName(m)})
 		}
-		return first(words.AnyMonth(), out)
-	}, func() string { return number(int(state.The(d.View().Filter.Months))) },
-		func(v *state.SeasonAsk, to string) { v.Filter.Months = state.One(time.Month(parse(to))) })
-	add("beat", func() []state.Choice { return first(words.AnyBeat(), of(d.Beats())) },
-		func() string { return id(d.View().Filter.Beats) }, func(v *state.SeasonAsk, to string) { v.Filter.Beats = parseID(to) })
-	add("trend", func() []state.Choice {
-		var out []state.Choice
+		return out
+	}, func() (out []string) {
+		for _, m := range d.View().Filter.Months {
+			out = append(out, strconv.Itoa(int(m)))
+		}
+		return out
+	}, func(v *state.SeasonAsk, to []string) {
+		v.Filter.Months = nil
+		for _, m := range to {
+			v.Filter.Months = append(v.Filter.Months, time.Month(parse(m)))
+		}
+		slices.Sort(v.Filter.Months)
+	})
+	several("beat", words.AnyBeat(), func() []state.Choice { return of(d.Beats()) }, func() []string { return ids(d.View().Filter.Beats) },
+		func(v *state.SeasonAsk, to []string) { v.Filter.Beats = parseIDs(to) })
+	several("trend", words.AnyTrend(), func() (out []state.Choice) {
 		for _, t := range d.Trends() {
+			label := words.TrendName(t)
 			if t == "" {
-				out = append(out, state.Choice{Value: notNoted, Label: words.NotNotedTrend()})
-				continue
+				label = words.NotNotedTrend()
 			}
-			out = append(out, state.Choice{Value: string(t), Label: words.TrendName(t)})
+			out = append(out, state.Choice{Value: string(t), Label: label})
 		}
-		return first(words.AnyTrend(), out)
-	}, func() string {
-		t := d.View().Filter.Trends
-		switch {
-		case len(t) == 0:
-			return anyValue
-		case t[0] == "":
-			return notNoted
+		return out
+	}, func() (out []string) {
+		for _, t := range d.View().Filter.Trends {
+			out = append(out, string(t))
 		}
-		return string(t[0])
-	}, func(v *state.SeasonAsk, to string) {
-		switch to {
-		case anyValue:
-			v.Filter.Trends = nil
-		case notNoted:
-			v.Filter.Trends = []journal.Trend{""}
-		default:
-			v.Filter.Trends = []journal.Trend{journal.Trend(to)}
+		return out
+	}, func(v *state.SeasonAsk, to []string) {
+		v.Filter.Trends = nil
+		for _, t := range to {
+			v.Filter.Trends = append(v.Filter.Trends, journal.Trend(t))
 		}
 	})
-	add("person", func() []state.Choice { return first(words.AnyPerson(), of(d.People())) },
-		func() string { return id(d.View().Filter.People) }, func(v *state.SeasonAsk, to string) { v.Filter.People = parseID(to) })
+	several("person", words.AnyPerson(), func() []state.Choice { return of(d.People()) }, func() []string { return ids(d.View().Filter.People) },
+		func(v *state.SeasonAsk, to []string) { v.Filter.People = parseIDs(to) })
 	add("clients", func() []state.Choice {
 		var out []state.Choice
 		for _, k := range state.ClientChoices {

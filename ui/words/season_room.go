@@ -294,6 +294,10 @@ func AnyClients(c seasons.Clients) string {
 	return "party"
 }
 
+// AlsoThis and NotThis offer one more to be chosen, and one to be left out.
+func AlsoThis(name string) string { return "and " + name }
+func NotThis(name string) string  { return "not " + name }
+
 // NotNotedTrend is the choice of nights on which nothing was noted of the river.
 func NotNotedTrend() string { return "River not noted" }
 
