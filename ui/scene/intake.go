@@ -85,6 +85,7 @@ const (
 type intakeList struct {
 	look Look
 	list *draw.List
+	rows []Hit // under the buttons
 	hits []Hit
 	w, y float64
 }
@@ -99,7 +100,7 @@ func IntakeList(size draw.Size, look Look, v IntakeListView) Scene {
 	g.list.Group(words.IntakeListTitle())
 	g.all(v)
 	g.list.EndGroup()
-	return Scene{List: g.list, Hits: g.hits}
+	return Scene{List: g.list, Hits: append(g.rows, g.hits...)}
 }
 
 func (g *intakeList) all(v IntakeListView) {
@@ -161,7 +162,6 @@ func (g *intakeList) row(r IntakeRow, picked bool) {
 	if r.Do != IntakePast {
 		box := draw.R(intakePad, g.y+1, intakeBox, intakeBox)
 		g.box(box, r.Do)
-		g.hits = append(g.hits, Hit{Ref: r.Ref, Box: draw.R(4, top+2, g.w-8, 20), Tip: r.Times + " " + r.What})
 		g.hits = append(g.hits, Hit{Ref: journal.Ref{Kind: AcceptKind, ID: r.Ref.ID}, Box: box.Inset(-4), Tip: words.AcceptTip(r.Do == IntakeAccepted || r.Do == IntakeWaits) + " " + r.Times + " " + r.What})
 	}
 	ink, soft := g.look.Ink, g.look.Soft
@@ -200,8 +200,7 @@ func (g *intakeList) row(r IntakeRow, picked bool) {
 	if picked {
 		g.list.Fill(draw.Rectangle(draw.R(0, top+3, 3, g.y-top-6)), draw.NonZero, draw.Solid(g.look.Accent))
 	}
-	// under the buttons, so that they come first
-	g.hits = append([]Hit{{Ref: r.Ref, Box: body, Tip: r.Times + " " + r.What}}, g.hits...)
+	g.rows = append(g.rows, Hit{Ref: r.Ref, Box: body, Tip: r.Times + " " + r.What})
 }
 
 // sure says how sure a run is, by a bar and a figure, and how much room that takes.

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"fmt"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -37,6 +38,7 @@ type intakeRoom struct {
 	reading string // what is being read now
 	queue   []string
 	nth, of int
+	told    string // see account
 }
 
 // intakeTools lists the buttons over the room, by command.
@@ -220,6 +222,7 @@ func (r *intakeRoom) changed(w state.What) {
 	if !w.Has(state.RoomView | state.Look | state.Nights | state.NightOpen | state.RoomOpen) {
 		return
 	}
+	r.account()
 	r.asks.sync()
 	r.body.Refresh() // the list may take the whole room now, or less
 	for _, b := range []*own.Board{r.files, r.rows, r.sketch, r.strip, r.course} {
@@ -250,6 +253,18 @@ func (r *intakeRoom) heading() {
 func (r *intakeRoom) counts() words.IntakeCounts {
 	rows, accepted, rejected, waiting := r.desk.Counts()
 	return words.IntakeCounts{Rows: rows, Accepted: accepted, Rejected: rejected, Waiting: waiting}
+}
+
+// account writes down how the proposals stand, when that is news, for whoever drives the
+// window from outside.
+func (r *intakeRoom) account() {
+	row, _ := r.desk.Picked()
+	now := fmt.Sprintf("%+v %s %s", r.counts(), row.Times, row.What)
+	if now != r.told {
+		r.told = now
+		k := r.counts()
+		r.s.opt.Log.Debug("proposals", "rows", k.Rows, "accepted", k.Accepted, "rejected", k.Rejected, "waiting", k.Waiting, "picked", row.Times+" "+row.What)
+	}
 }
 
 // store stores what is accepted and rejected.

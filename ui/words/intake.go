@@ -271,7 +271,11 @@ func (v IntakeView) GaugeLine(s gauge.State) string {
 	}
 	if s.Peak != nil && s.SincePeak >= 0 {
 		since = Duration(s.SincePeak) + " since the peak"
-		if !math.IsNaN(s.Left) {
+		switch {
+		case math.IsNaN(s.Left):
+		case s.Left < 0:
+			left = "below where the rise began"
+		default:
 			left = fmt.Sprintf("%.0f %% of the rise left", 100*s.Left)
 		}
 	}

@@ -65,6 +65,8 @@ func TestGaugeLine(t *testing.T) {
 	at := time.Date(2026, 7, 4, 21, 34, 0, 0, time.UTC)
 	s := gauge.State{At: at, Level: 0.692, Slope: -0.0241, Peak: &gauge.Peak{}, SincePeak: 9 * time.Hour, Left: 0.32, Class: gauge.FallingFlood}
 	assert.Equal(t, "at the gauge at 22:34: 0.69 m, falling flood, 9 h since the peak, 32 % of the rise left, 2.4 cm an hour down", v.GaugeLine(s))
+	s.Left = -0.39
+	assert.Contains(t, v.GaugeLine(s), "9 h since the peak, below where the rise began, 2.4")
 	nan := math.NaN()
 	s = gauge.State{At: at, Lagged: true, Slope: nan, Why: gauge.NoReading}
 	assert.Equal(t, "at the gauge at 22:34, the lag taken off: 0.00 m, no reading near enough", v.GaugeLine(s))
