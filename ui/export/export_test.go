@@ -182,6 +182,7 @@ func TestGeoJSON(t *testing.T) {
 		var c struct {
 			Type     string
 			CRS      any
+			BBox     []float64
 			Features []struct {
 				Type       string
 				Geometry   json.RawMessage
@@ -191,6 +192,18 @@ func TestGeoJSON(t *testing.T) {
 		require.NoError(t, json.Unmarshal([]byte(files(t, show)["geojson"]), &c))
 		assert.Equal(t, "FeatureCollection", c.Type)
 		assert.Nil(t, c.CRS)
+		if show.Places == export.NoPlaces {
+			assert.Nil(t, c.BBox, "a box gives the water away")
+		} else {
+			require.Len(t, c.BBox, 4)
+			assert.Less(t, c.BBox[1], c.BBox[3])
+		}
+		west, south, east, north := 180.0, 90.0, -180.0, -90.0
+		within := func(p []float64) {
+			require.Len(t, p, 2)
+			require.True(t, p[0] >= -180 && p[0] <= 180 && p[1] >= -90 && p[1] <= 90, "%v", p)
+			west, south, east, north = min(west, p[0]), min(south, p[1]), max(east, p[0]), max(north, p[1])
+		}
 		types := map[string]int{}
 		for _, f := range c.Features {
 			assert.Equal(t, "Feature", f.Type)
@@ -211,24 +224,33 @@ func TestGeoJSON(t *testing.T) {
 			case "Point":
 				var p []float64
 				require.NoError(t, json.Unmarshal(g.Coordinates, &p))
-				require.Len(t, p, 2)
+				within(p)
 				assert.Negative(t, p[0], "longitude first: the demo lies west")
 				assert.Greater(t, p[1], 50.0)
 			case "LineString":
 				var l [][]float64
 				require.NoError(t, json.Unmarshal(g.Coordinates, &l))
 				assert.GreaterOrEqual(t, len(l), 2)
+				for _, p := range l {
+					within(p)
+				}
 			case "Polygon":
 				var rings [][][]float64
 				require.NoError(t, json.Unmarshal(g.Coordinates, &rings))
 				for i, r := range rings {
 					require.GreaterOrEqual(t, len(r), 4)
+					for _, p := range r {
+						within(p)
+					}
 					assert.Equal(t, r[0], r[len(r)-1])
 					assert.Equal(t, i == 0, anticlockwise(r))
 				}
 			default:
 				t.Errorf("geometry %q", g.Type)
 			}
+		}
+		if show.Places != export.NoPlaces {
+			assert.Equal(t, []float64{west, south, east, north}, c.BBox)
 		}
 		if show.Places == export.ExactPlaces {
 			assert.Positive(t, types["Polygon"])

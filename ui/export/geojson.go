@@ -14,6 +14,7 @@ import (
 // The members of GeoJSON that a night needs.
 type collection struct {
 	Type     string    `json:"type"`
+	BBox     []float64 `json:"bbox,omitempty"` // west, south, east, north (section 5); none without places
 	Features []feature `json:"features"`
 }
 
@@ -80,6 +81,7 @@ func GeoJSON(out io.Writer, n *timeline.Night, tracks []journal.Track, show Show
 			}
 		}
 	}
+	c.BBox = bounds(c.Features)
 	e := json.NewEncoder(out)
 	e.SetIndent("", " ")
 	return e.Encode(c)
@@ -154,6 +156,47 @@ func (s sheet) poolShape(p geo.Pool) *geometry {
 		rings = append(rings, ring)
 	}
 	return &geometry{"Polygon", rings}
+}
+
+// bounds is the box around all geometries. Where it crosses the antimeridian west is the
+// larger longitude (section 5.2): the box is the one that leaves out the widest empty stretch.
+func bounds(features []feature) []float64 {
+	var all []position
+	for _, f := range features {
+		if f.Geometry != nil {
+			all = append(all, positions(f.Geometry.Coordinates)...)
+		}
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	lons := make([]float64, len(all))
+	south, north := all[0][1], all[0][1]
+	for i, p := range all {
+		lons[i] = p[0]
+		south, north = min(south, p[1]), max(north, p[1])
+	}
+	slices.Sort(lons)
+	west, east := lons[0], lons[len(lons)-1]
+	widest := west + 360 - east
+	for i := 1; i < len(lons); i++ {
+		if gap := lons[i] - lons[i-1]; gap > widest {
+			widest, west, east = gap, lons[i], lons[i-1]
+		}
+	}
+	return []float64{west, south, east, north}
+}
+
+func positions(coordinates any) []position {
+	switch c := coordinates.(type) {
+	case position:
+		return []position{c}
+	case []position:
+		return c
+	case [][]position:
+		return slices.Concat(c...)
+	}
+	return nil
 }
 
 // area is twice the signed area of a ring in degrees: positive goes anticlockwise.
