@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"strings"
 
 	"gloamline/journal"
 	"gloamline/journal/units"
@@ -18,7 +19,6 @@ const ClientWhole = -1
 var (
 	clientHead = draw.Font{Weight: draw.Bold, Size: 24}
 	clientText = draw.Font{Weight: draw.Regular, Size: 16}
-	clientBold = draw.Font{Weight: draw.Bold, Size: 16}
 )
 
 const (
@@ -56,13 +56,16 @@ func handoutPages(c Handout, look Look, p words.Prefs) []*draw.List {
 		lines = append(lines, words.ClientFish(n.Clock, n.Text))
 	}
 	for _, line := range lines {
-		rows := draw.Wrap(clientText, line, w)
-		for _, r := range rows {
+		in := 0.0
+		if strings.HasPrefix(line, "  ") { // below the line before
+			in = 22
+		}
+		for _, r := range draw.Wrap(clientText, line, w-in) {
 			if y > PageSize.H-m {
 				l, y = sheet(), m+22
 				pages = append(pages, l)
 			}
-			l.Text(draw.Text{S: r, At: draw.Pt(m, y), Font: clientText, Color: look.Ink})
+			l.Text(draw.Text{S: r, At: draw.Pt(m+in, y), Font: clientText, Color: look.Ink})
 			y += clientLine
 		}
 	}

@@ -143,7 +143,9 @@ func (g *clientDraw) bar(room draw.Rect) {
 		last = at + w
 	}
 	if minute != ClientWhole {
-		s.Stroke(draw.Line(draw.Pt(x(minute), top-4), draw.Pt(x(minute), foot+2)), draw.Stroke{Width: 2.5}, look.Accent)
+		for _, y := range []float64{top - 3, foot - 7} { // names in between stay whole
+			s.Stroke(draw.Line(draw.Pt(x(minute), y), draw.Pt(x(minute), y+10)), draw.Stroke{Width: 3}, look.Accent)
+		}
 	}
 }
 
@@ -262,9 +264,12 @@ func clientBoxes(c ClientNight, room draw.Rect) []clientPool {
 	const gap = 10.0
 	w := math.Min(150, (room.W()-gap*float64(cols+1))/float64(cols))
 	h := math.Min(150, (room.H()-gap*float64(rows+1))/float64(rows)-34)
+	h = math.Min(h, w*1.15)
+	left := room.Center().X - (float64(cols)*(w+gap)-gap)/2
+	top := room.Min.Y + math.Max(gap, (room.H()-float64(rows)*(h+34+gap)+gap)/2)
 	out := make([]clientPool, n)
 	for i := range out {
-		box := draw.R(room.Min.X+gap+float64(i%cols)*(w+gap), room.Min.Y+gap+float64(i/cols)*(h+34+gap), w, h)
+		box := draw.R(left+float64(i%cols)*(w+gap), top+float64(i/cols)*(h+34+gap), w, h)
 		out[i] = clientPool{draw.RoundRect(box, 10), draw.R(box.Min.X, box.Max.Y+2, w, 32), box.Inset(8)}
 	}
 	return out

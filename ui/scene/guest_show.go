@@ -21,7 +21,7 @@ func (c ClientNight) Show(size draw.Size, look Look, v ClientView) Scene {
 		i := min(max(v.Cursor/ClientStep, 0), len(c.Clocks)-1)
 		t.said, t.more = words.GuestMoment(c.Clocks[i], words.RungName(c.rung(v.Cursor), v.Prefs)), words.Tally(c.At(v.Cursor))
 	}
-	return guestScreen(c, t, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
+	return guestScreen(c, t, draw.Size{W: 600, H: 330}, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
 }
 
 // fishTold is a fish as it is said large, and the rest of it.
@@ -50,8 +50,9 @@ func guestMeasures(size draw.Size) guestSizes {
 }
 
 // guestScreen lays out a screen. stage draws the picture for a size in dp as they are on a
-// page; it is enlarged as a whole.
-func guestScreen(h Handout, t guestTold, size draw.Size, look Look, v ClientView, stage func(draw.Size) Scene) Scene {
+// page, and page is the least it needs there; it is enlarged as a whole as far as there is
+// room.
+func guestScreen(h Handout, t guestTold, page, size draw.Size, look Look, v ClientView, stage func(draw.Size) Scene) Scene {
 	m := guestMeasures(size)
 	l := draw.NewList(size)
 	l.Group(h.Title())
@@ -73,7 +74,7 @@ func guestScreen(h Handout, t guestTold, size draw.Size, look Look, v ClientView
 	if left := guestLeft(l, h, look, v, m, body); left > 0 {
 		body.Min.X += left + m.margin*0.8
 	}
-	k := math.Max(1, math.Min(1.9, math.Min(body.W()/560, body.H()/330)))
+	k := math.Max(1, math.Min(2.2, math.Min(body.W()/page.W, body.H()/page.H)))
 	pic := stage(draw.Size{W: body.W() / k, H: body.H() / k})
 	draw.Place(l, pic.List, k, body.Min)
 	for _, hit := range pic.Hits {

@@ -68,6 +68,7 @@ func SharePast(nights []*timeline.Night, pool journal.ID, s Shown, p words.Prefs
 				}
 			}
 		}
+		frame, drawn := framePast(c.Pools[index].Outline)
 		here := len(out.Nights)
 		was := map[int]int{} // their numbers on the night
 		for _, f := range c.Fish {
@@ -81,6 +82,10 @@ func SharePast(nights []*timeline.Night, pool journal.ID, s Shown, p words.Prefs
 				x.Who = c.Rods[f.Rod]
 			}
 			x.Rod = -1
+			if x.Spot != nil && drawn {
+				at := frame.at(*x.Spot)
+				x.Spot = &at
+			}
 			out.Fish = append(out.Fish, x)
 			count(&night.Totals, f)
 		}
@@ -99,7 +104,12 @@ func SharePast(nights []*timeline.Night, pool journal.ID, s Shown, p words.Prefs
 		if s.Pools == PoolNames {
 			out.Pool = c.Pools[index].Name
 		}
-		out.Outline = alone(c.Pools[index].Outline)
+		out.Outline = nil
+		for _, q := range c.Pools[index].Outline {
+			if drawn {
+				out.Outline = append(out.Outline, frame.at(q))
+			}
+		}
 	}
 	for _, r := range timeline.Rungs {
 		if hours[r] > 0 || fishIn(out.Fish, r) > 0 {
@@ -132,23 +142,24 @@ func (m *sharer) pastMinutes(rod timeline.RodNight, run timeline.RunSpan, hours 
 	return sum
 }
 
-// alone puts an outline into a box 1 wide of its own.
-func alone(pts [][2]float64) [][2]float64 {
+// pastFrame is the box of a pool's outline; false where there is none.
+type pastFrame struct{ x, y, across float64 }
+
+func framePast(pts [][2]float64) (pastFrame, bool) {
 	if len(pts) == 0 {
-		return nil
+		return pastFrame{}, false
 	}
-	x0, y0, x1 := pts[0][0], pts[0][1], pts[0][0]
+	f, right := pastFrame{pts[0][0], pts[0][1], 0}, pts[0][0]
 	for _, p := range pts {
-		x0, y0, x1 = min(x0, p[0]), min(y0, p[1]), max(x1, p[0])
+		f.x, f.y, right = min(f.x, p[0]), min(f.y, p[1]), max(right, p[0])
 	}
-	if !(x1 > x0) {
-		return nil
-	}
-	out := make([][2]float64, len(pts))
-	for i, p := range pts {
-		out[i] = [2]float64{(p[0] - x0) / (x1 - x0), (p[1] - y0) / (x1 - x0)}
-	}
-	return out
+	f.across = right - f.x
+	return f, f.across > 0
+}
+
+// at puts a point of the beat into a box 1 wide around the pool alone.
+func (f pastFrame) at(p [2]float64) [2]float64 {
+	return [2]float64{(p[0] - f.x) / f.across, (p[1] - f.y) / f.across}
 }
 
 func fishIn(all []ClientPastFish, r timeline.Rung) (n int) {

@@ -13,7 +13,7 @@ import (
 // Show draws it on a whole screen.
 func (c ClientPast) Show(size draw.Size, look Look, v ClientView) Scene {
 	hours := time.Duration(c.Minutes) * time.Minute
-	t := guestTold{over: words.PastOver(words.Commas(c.Pool, c.Water)), said: words.PastSaid(len(c.Nights), hours, c.Totals), more: c.Place}
+	t := guestTold{over: words.PastOver(words.Commas(c.Pool, c.Water)), said: words.PastSaid(len(c.Nights), hours, c.Totals), more: words.Commas(words.GuestTouches(c.Totals), c.Place)}
 	if v.Fish > 0 && v.Fish <= len(c.Fish) {
 		f := c.Fish[v.Fish-1]
 		t.said, t.more = f.told(v.Prefs)
@@ -23,7 +23,7 @@ func (c ClientPast) Show(size draw.Size, look Look, v ClientView) Scene {
 		n := c.Nights[v.Cursor-1]
 		t.said, t.more = n.Date, c.Says(v.Cursor, v.Prefs)
 	}
-	return guestScreen(c, t, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
+	return guestScreen(c, t, draw.Size{W: 90 * float64(max(4, len(c.Steps))), H: 250}, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
 }
 
 // Frame draws the fish in their light, those of later nights faint.
@@ -49,7 +49,7 @@ func (c ClientPast) frame(size draw.Size, look Look, v ClientView) Scene {
 	sc := Scene{List: l}
 	top := 0.0
 	if len(c.Outline) > 0 && size.H > 300 {
-		top = c.pool(l, look, draw.R(0, 0, size.W, math.Min(pastPool, size.H*0.28)))
+		top = c.pool(l, look, v, draw.R(0, 0, size.W, math.Min(pastPool, size.H*0.28)))
 	}
 	n := len(c.Steps)
 	if n == 0 {
@@ -81,7 +81,7 @@ func (c ClientPast) frame(size draw.Size, look Look, v ClientView) Scene {
 
 // pool draws the outline with the fish whose spots are known, and returns where the steps
 // may begin.
-func (c ClientPast) pool(l *draw.List, look Look, room draw.Rect) float64 {
+func (c ClientPast) pool(l *draw.List, look Look, v ClientView, room draw.Rect) float64 {
 	high := 0.0
 	for _, p := range c.Outline {
 		high = math.Max(high, p[1])
@@ -96,6 +96,20 @@ func (c ClientPast) pool(l *draw.List, look Look, room draw.Rect) float64 {
 	tone := draw.Mix(look.Nature(look.Water, 3), look.Panel, clientCalm)
 	l.Fill(path, draw.NonZero, draw.Solid(tone))
 	l.Stroke(path, draw.Stroke{Width: 1.2}, look.Soft)
+	for _, f := range c.Fish {
+		if f.Spot == nil {
+			continue
+		}
+		fish := 1.0
+		if v.Cursor != ClientWhole && f.Night >= v.Cursor {
+			fish = 0.3
+		}
+		p := draw.Pt(at.X+f.Spot[0]*k, at.Y+f.Spot[1]*k)
+		if f.N == v.Fish {
+			l.Stroke(draw.Circle(p, 12.5), draw.Stroke{Width: 2.2}, look.Accent)
+		}
+		drawContact(l, look, f.contact(), p, fish)
+	}
 	return room.Max.Y + 8
 }
 

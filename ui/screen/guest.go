@@ -42,6 +42,11 @@ func newGuestRoom(s *Screen) *guestRoom {
 	r.board = s.board(state.Anywhere, func(size draw.Size) scene.Scene { return r.picture(size, false) })
 	r.board.Min = fyne.NewSize(minSketch, 300)
 	r.wire(r.board)
+	r.board.OnOpen = func(p own.Pick) {
+		if !p.Found {
+			s.runID("guest.full")
+		}
+	}
 	bind := func(id string, when func() bool, act func()) {
 		s.desk.Bind(id, when, func() error { act(); return nil })
 		s.bound[id] = true

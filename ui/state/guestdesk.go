@@ -330,8 +330,17 @@ func (g *GuestDesk) Next(step int) {
 // Encode and Decode keep whom something was shown to last.
 func (g *GuestDesk) Encode() string { return g.who.String() }
 
-// Decode takes it back; somebody who is gone is anybody else.
+// Decode takes it back; somebody who is gone is anybody else. If nothing was kept it is the
+// first client of the open night, if there is one.
 func (g *GuestDesk) Decode(text string) {
+	if text == "" && g.d.night != nil {
+		for _, r := range g.d.night.Rods {
+			if r.Rod.Client {
+				g.SetWho(r.Rod.Person)
+				return
+			}
+		}
+	}
 	id, err := geo.ParseID(text)
 	if err == nil && slices.ContainsFunc(g.People(), func(o Offered[journal.ID]) bool { return o.Value == id }) {
 		g.SetWho(id)

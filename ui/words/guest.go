@@ -88,9 +88,21 @@ func PastSentence(pool string, nights int, hours time.Duration, t timeline.Total
 // PastOver is what stands over them on a screen.
 func PastOver(pool string) string { return "All our nights on " + pool }
 
-// PastSaid is the same, said large.
+// PastSaid is the same, said large: 14 landed, 5 came off, in 12 nights and 9.8 rod-hours.
 func PastSaid(nights int, hours time.Duration, t timeline.Totals) string {
-	return sentence(commas(Tally(t)) + " in " + number(nights, "night", "nights") + ", " + PastHours(hours))
+	what := "nothing landed"
+	if t.Landed > 0 {
+		what = fmt.Sprintf("%d landed", t.Landed)
+	}
+	if t.Lost > 0 {
+		what = commas(what, fmt.Sprintf("%d came off", t.Lost))
+	}
+	return sentence(what + " in " + number(nights, "night", "nights") + " and " + PastHours(hours))
+}
+
+// GuestTouches are what else came; empty if nothing.
+func GuestTouches(t timeline.Totals) string {
+	return commas(some(t.Touches, "touch", "touches"), some(t.Shows, "follow or boil", "follows and boils"))
 }
 
 // PastHours are hours with a fly in the water, summed over rods: 9.8 rod-hours.
