@@ -60,13 +60,14 @@ func (g *together) half(o *timeline.Overlay, top, bottom float64) half {
 	h := half{o: o, top: top, bottom: bottom, along: newAlong(o, hoursLeft, g.list.Size().W-26)}
 	g.hours(h)
 	g.axisTicks(h.along, top, bottom)
+	g.zero(h.along, top-4, bottom, top-8) // first, so that the name of a part keeps off it
 	for _, p := range h.along.panels {
 		if s := words.PartName(p.part); s != "" {
+			at := func(share, y float64) draw.Point { return draw.Pt(p.x0+(p.x1-p.x0)*share, y) }
 			g.labels.put(g.list, draw.Text{S: s, Font: boldFont, Color: g.look.Soft, Anchor: draw.Middle},
-				draw.Pt((p.x0+p.x1)/2, top-6), draw.Pt((p.x0+p.x1)/2, top-20))
+				at(0.5, top-6), at(0.28, top-6), at(0.72, top-6), at(0.5, top-20))
 		}
 	}
-	g.zero(h.along, top-4, bottom, top-8)
 	h.spots = g.swarm(h)
 	return h
 }

@@ -87,8 +87,8 @@ func SeasonLine(s *seasons.Season) string {
 	if s.Nights == 0 {
 		return "No night is let through."
 	}
-	out := fmt.Sprintf("%.0f rod-hours with a fly in the water on %s, %s of them blank; %s.",
-		s.Hours, number(s.Nights, "night", "nights"), plainNumber(s.Blank), Tally(s.Totals))
+	out := fmt.Sprintf("%s rod-hours with a fly in the water on %s, %s of them blank; %s.",
+		someHours(s.Hours), number(s.Nights, "night", "nights"), plainNumber(s.Blank), Tally(s.Totals))
 	if s.Rate != nil {
 		out += " " + capital(MeasureName(s.View.Measure)) + ": " + perHour(*s.Rate, s.Nightly) + "."
 	}

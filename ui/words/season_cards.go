@@ -74,7 +74,7 @@ func compared(s *seasons.Season, c *seasons.Card) string {
 	for _, r := range t.Rows {
 		fish, hours = fish+r.Fish, hours+r.Hours
 	}
-	base := fmt.Sprintf("%s fish in %.0f %s, from %s", count(fish), hours, t.Per, number(s.Nights, "night", "nights"))
+	base := fmt.Sprintf("%s fish in %s %s, from %s", count(fish), someHours(hours), t.Per, number(s.Nights, "night", "nights"))
 	switch c.Verdict {
 	case seasons.NotEnough:
 		return notEnough(c) + " So far " + base + "."
@@ -90,6 +90,14 @@ func compared(s *seasons.Season, c *seasons.Card) string {
 		return capital(best(t)) + " It stands among " + looked(t) + "."
 	}
 	return capital(base) + "."
+}
+
+// someHours prints hours, few of them with one digit.
+func someHours(h float64) string {
+	if h < 9.95 {
+		return fmt.Sprintf("%.1f", h)
+	}
+	return fmt.Sprintf("%.0f", h)
 }
 
 // speaks returns the table with the card's verdict, or its first.
@@ -146,9 +154,9 @@ func best(t *seasons.Table) string {
 	case t.Kind == seasons.Shares:
 		return fmt.Sprintf("%s: %s.", RowLabel(t, *hi), SeasonShare(*hi))
 	}
-	return fmt.Sprintf("%s: %s in %.0f h on %s; %s: %s in %.0f h on %s.",
-		RowLabel(t, *hi), SeasonRate(*hi), hi.Hours, number(hi.Nights, "night", "nights"),
-		RowLabel(t, *lo), SeasonRate(*lo), lo.Hours, number(lo.Nights, "night", "nights"))
+	return fmt.Sprintf("%s: %s in %s h on %s; %s: %s in %s h on %s.",
+		RowLabel(t, *hi), SeasonRate(*hi), someHours(hi.Hours), number(hi.Nights, "night", "nights"),
+		RowLabel(t, *lo), SeasonRate(*lo), someHours(lo.Hours), number(lo.Nights, "night", "nights"))
 }
 
 // shares says the rows of a table of shares.
@@ -176,7 +184,7 @@ func shares(t *seasons.Table, what, heading string) string {
 }
 
 func clockOrLight(k seasons.ClockOrLight) string {
-	base := fmt.Sprintf("%s fish in %.0f rod-hours on %s", count(k.Fish), k.Hours, number(k.Nights, "night", "nights"))
+	base := fmt.Sprintf("%s fish in %s rod-hours on %s", count(k.Fish), someHours(k.Hours), number(k.Nights, "night", "nights"))
 	switch k.Verdict {
 	case seasons.NotEnough:
 		return fmt.Sprintf("Not enough yet: it takes %.0f fish on 8 nights. So far %s.", seasons.MinFish, base)
@@ -225,7 +233,7 @@ func rulesTested(rules []seasons.Rule) string {
 
 // RuleSentence says how far a rule was tested and what came of it.
 func RuleSentence(r seasons.Rule) string {
-	hours := fmt.Sprintf("%.0f fly-hours inside, %.0f outside (%.0f %%)", r.Inside, r.Outside, 100*r.OutsideShare())
+	hours := fmt.Sprintf("%s fly-hours inside, %s outside (%.0f %%)", someHours(r.Inside), someHours(r.Outside), 100*r.OutsideShare())
 	switch r.Table.Verdict {
 	case seasons.NeverTested:
 		return "Never tested: " + hours + "."

@@ -108,7 +108,10 @@ func LengthLightLeft(l *seasons.LengthLight) string {
 	if n := l.Left.NoLength; n > 0 {
 		parts = append(parts, fmt.Sprintf("%d to a fly of unknown length", n))
 	}
-	if len(parts) == 0 {
+	switch {
+	case len(parts) == 0 && len(l.Fish) == 0:
+		return "No fish that counts came on these nights."
+	case len(parts) == 0:
 		return fmt.Sprintf("All %s that count are here.", number(len(l.Fish), "fish", "fish"))
 	}
 	return fmt.Sprintf("%s here; not here: %s.", capital(number(len(l.Fish), "fish is", "fish are")), and(parts))

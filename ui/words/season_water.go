@@ -15,8 +15,8 @@ func warmWater(c *seasons.Card) string {
 	if all == 0 || c.Figures["hours_from_18_c"] < 0.5 {
 		return ""
 	}
-	return fmt.Sprintf(" At 18 °C and over %.0f of %.0f rod-hours were fished, at 20 °C and over %.0f: in warm water fish tire badly, and the owner of the water may ask that none be fished for.",
-		c.Figures["hours_from_18_c"], all, c.Figures["hours_from_20_c"])
+	return fmt.Sprintf(" At 18 °C and over %s of %s rod-hours were fished, at 20 °C and over %s: in warm water fish tire badly, and the owner of the water may ask that none be fished for.",
+		someHours(c.Figures["hours_from_18_c"]), someHours(all), someHours(c.Figures["hours_from_20_c"]))
 }
 
 // byBank sets the true banks beside each other, hours first.
@@ -28,7 +28,7 @@ func byBank(c *seasons.Card) string {
 		var parts []string
 		for _, r := range t.Rows {
 			if r.Hours > 0 {
-				parts = append(parts, fmt.Sprintf("%s %.0f h, %s fish, %s", RowLabel(t, r), r.Hours, count(r.Fish), SeasonRowRate(t, r)))
+				parts = append(parts, fmt.Sprintf("%s %s h, %s fish, %s", RowLabel(t, r), someHours(r.Hours), count(r.Fish), SeasonRowRate(t, r)))
 			}
 		}
 		if len(parts) == 0 {
