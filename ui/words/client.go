@@ -2,6 +2,8 @@ package words
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"gloamline/geo"
 	"gloamline/timeline"
@@ -16,7 +18,34 @@ func OtherRod(n int) string { return fmt.Sprintf("another rod (%d)", n) }
 // ClientSentence is the one sentence over a night that is shown to somebody: Saturday 4
 // July 2026, Home Beat: Anna and another rod, 3 landed, 1 lost. where may be empty.
 func ClientSentence(date, where string, rods []string, t timeline.Totals) string {
-	return sentence(commas(date, where) + ": " + commas(and(rods), Tally(t)))
+	return sentence(commas(date, where) + ": " + commas(party(rods), Tally(t)))
+}
+
+// party joins those who fished; several whose names are hidden are counted: Anna and two
+// other rods.
+func party(rods []string) string {
+	var known []string
+	for _, r := range rods {
+		if !strings.HasPrefix(r, AnotherRod()) {
+			known = append(known, r)
+		}
+	}
+	switch hidden := len(rods) - len(known); {
+	case hidden < 2:
+		return and(rods)
+	case len(known) == 0:
+		return spelled(hidden) + " rods"
+	default:
+		return and(append(known, spelled(hidden)+" other rods"))
+	}
+}
+
+// spelled writes a small count in letters.
+func spelled(n int) string {
+	if small := []string{"no", "one", "two", "three", "four", "five", "six"}; n >= 0 && n < len(small) {
+		return small[n]
+	}
+	return strconv.Itoa(n)
 }
 
 // ClientWater is beat and river: Home Beat, Larrick Water. Empty if neither has a name.

@@ -13,7 +13,7 @@ import (
 // GuestSentence is the one plain sentence over a night: Anna and Colm: 4 fish landed, 1
 // came off.
 func GuestSentence(rods []string, t timeline.Totals) string {
-	who := and(rods)
+	who := party(rods)
 	if who != "" {
 		who += ": "
 	}
