@@ -160,7 +160,7 @@ func (g pastColumn) fish(s ClientPastStep) []Hit {
 		if g.v.Cursor != ClientWhole && f.Night >= g.v.Cursor {
 			k, font = 0.3, textFont
 		}
-		if f.N == g.v.Fish || g.v.Cursor != ClientWhole && f.Night == g.v.Cursor-1 {
+		if f.N == g.v.Fish || g.v.Fish == 0 && g.v.Cursor != ClientWhole && f.Night == g.v.Cursor-1 {
 			g.l.Stroke(draw.Circle(at, 12.5), draw.Stroke{Width: 2.2}, g.look.Accent)
 		}
 		drawContact(g.l, g.look, f.contact(), at, k)

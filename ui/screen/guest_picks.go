@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"gloamline/geo"
 	"gloamline/journal"
@@ -39,7 +40,7 @@ func newGuestPicks(r *guestRoom) *guestPicks {
 	p.head = own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 13}, 180, s.soft)
 	p.head.SetText(words.GuestMaySee())
 	p.notes = own.NewParagraph(draw.Font{Size: 12}, 180, s.soft)
-	rows := container.NewVBox(p.who, p.what, container.New(inset{2, 5}, p.head))
+	rows := container.New(layout.NewCustomPaddedVBoxLayout(1), p.who, p.what, container.New(inset{2, 5}, p.head))
 	for _, x := range journal.AllShows {
 		c := s.desk.Command("guest.show-" + string(x))
 		h := &hooks{focus: func() {}, key: r.beyondTick}

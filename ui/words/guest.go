@@ -72,7 +72,7 @@ func GuestAct(act int, playing bool) string {
 // The words of the place where a screen is measured.
 func CardTitle() string { return "How large is this screen?" }
 func CardHelp() string {
-	return "Hold a bank card flat against the frame. Make it as wide as the card with + and −, finer with Shift, or drag its edge. Enter keeps it for this screen; Escape leaves it as it was."
+	return "Hold a bank card flat against the frame. Make it as wide as the card: ← and → by a little, ↓ and ↑ by more, or drag its edge. Enter keeps it for this screen; Escape leaves it as it was."
 }
 func CardWidth() string { return "85.6 mm, a bank card's width" }
 
