@@ -63,14 +63,14 @@ func NightCautions(n *timeline.Night, p Prefs) []string {
 		case coloured:
 			what = "rising and coloured"
 		}
-		out = append(out, fmt.Sprintf("Water %s at %s: if it rises, colours or carries leaves, leave it by the bank from which you can walk home.", what, Clock(at, n.Zone)))
+		out = append(out, fmt.Sprintf("Water %s at %s: leave such water by the bank from which you can walk home.", what, Clock(at, n.Zone)))
 	}
 	if t, at, ok := n.Warmest(); ok && t.C >= CareCelsius {
-		ask := "more care with fish that go back is asked from 18 °C"
+		ask := "more care is asked with fish that go back from 18 °C"
 		if t.C >= StopCelsius {
 			ask = "anglers are asked to stop at 20 °C and over"
 		}
-		out = append(out, fmt.Sprintf("Water %s at %s: %s (guidance in Wales and Northern Ireland, measured on Atlantic salmon).", p.degrees(t), Clock(at, n.Zone), ask))
+		out = append(out, fmt.Sprintf("%s at %s: %s (Wales, Northern Ireland; measured on Atlantic salmon).", p.degrees(t), Clock(at, n.Zone), ask))
 	}
 	return out
 }

@@ -72,7 +72,7 @@ func TestNightCautions(t *testing.T) {
 	n := fullNight(t).build(larrick())
 	require.Empty(t, NightCautions(n, DefaultPrefs), "falling, clear, 14.2 °C")
 	n.Waters[0].Entry.Trend = journal.Of(journal.Rising)
-	for c, want := range map[float64]string{17.9: "", 18: "more care with fish that go back is asked from 18 °C", 19.9: "from 18 °C", 20: "asked to stop at 20 °C"} {
+	for c, want := range map[float64]string{17.9: "", 18: "more care is asked with fish that go back from 18 °C", 19.9: "from 18 °C", 20: "asked to stop at 20 °C"} {
 		n.Waters[0].Entry.Temp = journal.Of(units.TemperatureOf(c, units.DegreeCelsius))
 		got := NightCautions(n, DefaultPrefs)
 		require.Contains(t, got[0], "Water rising at 21:30")
