@@ -11,13 +11,21 @@ import (
 
 // Strips draws one strip a night along an axis, one under the other in the order of the
 // overlay: the light as its tone, the runs, the length of the fly, the fish. The night
-// that stands out is drawn taller, with its curve and its flies upright. Up to four
+// that stands out is drawn taller, with its curve and its flies upright; all are where there is
+// room for it. Up to four
 // nights also lie over each other as curves above. The list may be taller than size: it
 // scrolls.
 func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scene {
 	n := len(o.Nights)
 	overlaid := n <= MostOverlaid && n > 0 && o.Axis != timeline.LightAxis
-	isTall := func(l timeline.Laid) bool { return n <= MostOverlaid || l.Night.Log.Trip.ID == v.Night }
+	const head, foot = 46.0, 26.0
+	room, whole := size.H-head-foot, 0.0
+	for _, l := range o.Nights {
+		whole += laneHeight(l.Night)
+	}
+	isTall := func(l timeline.Laid) bool {
+		return n <= MostOverlaid || whole <= room || l.Night.Log.Trip.ID == v.Night
+	}
 	tall, lanes := 0, 0.0
 	for _, l := range o.Nights {
 		if isTall(l) {
@@ -25,9 +33,7 @@ func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scen
 			lanes += laneHeight(l.Night)
 		}
 	}
-	const head, foot = 46.0, 26.0
 	stretch, row := 1.0, 0.0
-	room := size.H - head - foot
 	curves := 0.0
 	switch {
 	case overlaid:

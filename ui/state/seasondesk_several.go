@@ -41,15 +41,16 @@ func Several(any string, list []Choice, chosen []string) (choices []Choice, valu
 	if len(chosen) == 0 {
 		return choices, value
 	}
+	var out []Choice
 	for _, c := range list {
 		switch in := slices.Contains(chosen, c.Value); {
 		case !in:
 			choices = append(choices, Choice{Value: alsoIt + c.Value, Label: words.AlsoThis(c.Label)})
 		case len(chosen) > 1:
-			choices = append(choices, Choice{Value: withoutIt + c.Value, Label: words.NotThis(c.Label)})
+			out = append(out, Choice{Value: withoutIt + c.Value, Label: words.NotThis(c.Label)})
 		}
 	}
-	return choices, value
+	return append(choices, out...), value
 }
 
 // Chosen is what is chosen after a choice of Several.
