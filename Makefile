@@ -22,7 +22,7 @@ SHELL       := bash
 # GL ES bindings build in 22 s where those of GL 2.1 take 3 minutes, for the same
 # picture; x11 spares a hard dependency on Wayland's libraries.
 TAGS     := x11,gles
-FUZZTIME ?= 20s
+FUZZTIME ?= 60s
 SEASONS  ?= 500
 VERSION  ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo unversioned)
 LDFLAGS  := -X main.version=$(VERSION)

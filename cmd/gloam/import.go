@@ -24,7 +24,8 @@ journal and prints what they propose: runs, photos, the gauge's course. Nothing 
 without --accept; then all of it is one change, which one undo takes back. The same files
 again change nothing; what was rejected, or removed later, does not come back.
 
-  --journal FILE       the journal
+  --journal FILE       the journal whose night it is: always needed, as there is no usual one
+                       here. Close it in the window first. Without --accept it is only read
   --trip DATE          the evening, as 2026-07-04; without it the night the files are of
   --which N            the first, second, ... where an evening has several nights
   --rod NAME           whose track it is, where several rods fished: name or initials
@@ -91,7 +92,7 @@ func readImport(args []string, stdout, stderr io.Writer) (o importOrder, code in
 	o.files = flags.Args()
 	switch {
 	case o.journal == "":
-		return no("say which journal: --journal FILE")
+		return no("say which journal the night is in: --journal FILE, such as --journal journal.gloam")
 	case len(o.files) == 0:
 		return no("gloam import needs a file: gloam import --journal journal.gloam night.gpx")
 	case !o.accept && len(o.only)+len(o.take)+len(o.reject) > 0:

@@ -41,7 +41,7 @@ func (g Ghost) ring(s draw.Surface, box draw.Rect, c draw.Color) {
 
 // drawGhostBracket is the mark of a proposed run on the strip.
 func drawGhostBracket(s draw.Surface, g Ghost, x0, x1, y float64, c draw.Color) {
-	g.ring(s, draw.R(x0, y-5, max(x1-x0, 4), 10), c)
+	g.ring(s, draw.R(x0, y-4, max(x1-x0, 4), 8), c) // under the names, whose feet reach 5 dp above the line
 }
 
 // drawGhostRun is the mark of a proposed run along its bank: a hollow band with a hollow

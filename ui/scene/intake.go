@@ -41,6 +41,7 @@ type IntakeRow struct {
 	Doubt     string
 	Share     float64 // of surety, 0 to 1
 	Do        IntakeDo
+	Thumb     []byte   // of a photo: a small JPEG
 	Notes     []string // edited; accepted before; how the river stood
 	Conflicts []IntakeSides
 }
@@ -189,6 +190,7 @@ func (g *intakeList) row(r IntakeRow, picked bool) {
 	for _, n := range r.Notes {
 		g.say(textFont, soft, n, intakeText, right-intakeText)
 	}
+	g.thumb(r.Thumb)
 	for _, c := range r.Conflicts {
 		g.sides(r, c)
 	}
@@ -201,6 +203,19 @@ func (g *intakeList) row(r IntakeRow, picked bool) {
 		g.list.Fill(draw.Rectangle(draw.R(0, top+3, 3, g.y-top-6)), draw.NonZero, draw.Solid(g.look.Accent))
 	}
 	g.rows = append(g.rows, Hit{Ref: r.Ref, Box: body, Tip: r.Times + " " + r.What})
+}
+
+// thumb shows what a photo shows: whether it is of a fish, or of a watch's face.
+func (g *intakeList) thumb(data []byte) {
+	const most = 96.0
+	img := thumbnail(data, g.look)
+	if img == nil {
+		return
+	}
+	b := img.Bounds()
+	k := min((g.w-intakePad-intakeText)/float64(b.Dx()), most/float64(b.Dy()))
+	g.list.Image(img, draw.R(intakeText, g.y+4, k*float64(b.Dx()), k*float64(b.Dy())))
+	g.y += k*float64(b.Dy()) + 8
 }
 
 // sure says how sure a run is, by a bar and a figure, and how much room that takes.

@@ -50,7 +50,7 @@ func newIntakeRoom(s *Screen) *intakeRoom {
 	r := &intakeRoom{s: s, desk: s.desk.Intake()}
 	r.bind()
 	r.desk.DecodeGauges(s.recall("gauges"))
-	r.title = own.NewParagraph(draw.Font{Weight: draw.Bold, Size: 21}, 600, s.ink)
+	r.title = own.NewParagraph(intakeTitle, 600, s.ink)
 	r.line = own.NewParagraph(draw.Font{Size: 13}, 600, s.soft)
 	r.files = s.board(state.Anywhere, func(size draw.Size) scene.Scene {
 		return scene.IntakeFiles(size, s.look(), r.desk.FileScene(), words.IntakeFilesEmpty())
@@ -99,10 +99,14 @@ func newIntakeRoom(s *Screen) *intakeRoom {
 		c := s.desk.Command(b.id)
 		button := s.button(c.Title(), tipOf(c), b.icon, func() { s.run(c) })
 		r.buttons = append(r.buttons, toolButton{button, c, c.Title()})
-		row.Add(button)
+		if b.id != "proposals.store" {
+			row.Add(button)
+		}
 	}
+	store := r.buttons[len(r.buttons)-1].b
+	store.Importance = widget.HighImportance
 	r.asks = newIntakeAsks(r)
-	head := container.NewVBox(container.New(inset{0, 6}, container.NewVBox(r.title, r.line)), row)
+	head := container.NewVBox(container.New(&intakeHead{r}, r.title, r.line), container.NewBorder(nil, nil, nil, store, row))
 	r.body = container.New(&intakeBody{r}, s.panel(r.rows), s.panel(r.sketch), s.panel(r.strip), s.panel(r.course), r.asks.all)
 	r.all = container.NewBorder(head, nil, nil, nil, r.body)
 	return r
@@ -203,7 +207,6 @@ func (r *intakeRoom) changed(w state.What) {
 		b.b.Tip = tipOf(b.c)
 		if b.c.ID == "proposals.store" {
 			_, accepted, rejected, waiting := r.desk.Counts()
-			b.b.Importance = widget.HighImportance
 			if text := words.StoreIntakeLabel(accepted + rejected + waiting); b.b.Text != text {
 				b.b.SetText(text)
 			}
@@ -300,6 +303,20 @@ func (r *intakeRoom) tell() {
 	}
 }
 
+// intakeHead puts the line behind the title.
+type intakeHead struct{ r *intakeRoom }
+
+func (l *intakeHead) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(minSketch, 36) }
+
+func (l *intakeHead) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	w := float32(draw.Measure(intakeTitle, l.r.title.Text()).Width) + 2
+	place(o[0], 0, 4, w, 28)
+	place(o[1], w+14, 11, max(0, size.Width-w-14), 20)
+}
+
+// intakeTitle is the font of the room's title.
+var intakeTitle = draw.Font{Weight: draw.Bold, Size: 21}
+
 // intakeBody puts the list at the right, sketch, strip and course at the left. Without a
 // night to show the list has it all; with a card open in a narrow window it gives way.
 type intakeBody struct{ r *intakeRoom }
@@ -307,6 +324,7 @@ type intakeBody struct{ r *intakeRoom }
 const (
 	intakeListWidth   = 400
 	intakeCourse      = 126
+	intakeCourseLow   = 112 // in a low window
 	intakeLeastPlaces = 420 // of sketch and strip beside the list
 )
 
@@ -339,10 +357,14 @@ func (l *intakeBody) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	}
 	foot := float32(0)
 	if river {
-		foot = intakeCourse + gap
-		place(o[3], 0, size.Height-intakeCourse, wide, intakeCourse)
+		h := float32(intakeCourse)
+		if size.Height < 680 {
+			h = intakeCourseLow
+		}
+		foot = h + gap
+		place(o[3], 0, size.Height-h, wide, h)
 	}
-	strip := max(260, min(400, (size.Height-foot)*0.66))
+	strip := max(260, min(420, size.Height-foot-gap-160))
 	sketch := max(120, size.Height-foot-strip-gap)
 	place(o[1], 0, 0, wide, sketch)
 	place(o[2], 0, sketch+gap, wide, size.Height-foot-sketch-gap)

@@ -25,7 +25,7 @@ func (d *Desk) intakeTable(t *tabler) {
 	t.window("import.choose", "Choose files …", key("F"), "Reads tracks, photos and river levels in, several at once.")
 	t.window("import.clock", "Clock of the device …", key("C"), "Puts the clock of the device of the file picked out right, by one moment known twice.")
 	t.window("import.columns", "Columns …", key("L"), "Chooses which columns of a table are the time and the level.")
-	t.window("import.gauge", "What is known of the gauge …", key("G"), "Sets a lag from the gauge to the beat, the level before the rise, and whether a dam works it.")
+	t.window("import.gauge", "Gauge …", key("G"), "Sets a lag from the gauge to the beat, the level before the rise, and whether a dam works it.")
 	add := t.add("import.night", "New night for these …", key("N"), "Writes up a night for the files; its evening is theirs.", have, func() error {
 		c, err := k().NightCard()
 		if err == nil {

@@ -125,7 +125,9 @@ func (k *IntakeDesk) askNight() (IntakeAsk, bool) {
 // askRod offers the rods of the night, where there are several and a track.
 func (k *IntakeDesk) askRod(b *intake.Batch) (IntakeAsk, bool) {
 	rods := b.Log.Trip.Rods
-	if len(rods) < 2 || !slices.ContainsFunc(b.Sources, func(s intake.Source) bool { return s.File.Kind == intake.TrackFile || s.File.Photo != nil }) {
+	if len(rods) < 2 || !slices.ContainsFunc(b.Sources, func(s intake.Source) bool {
+		return s.File.Fault == nil && (s.File.Kind == intake.TrackFile || s.File.Photo != nil)
+	}) {
 		return IntakeAsk{}, false
 	}
 	a := IntakeAsk{ID: "rod", Says: []string{words.WhoseTrackLabel()}, Choices: []Choice{{"", words.NobodyChosen()}}}

@@ -184,6 +184,9 @@ func (k *IntakeDesk) Scene() scene.IntakeListView {
 
 func (r IntakeRow) scene() scene.IntakeRow {
 	out := scene.IntakeRow{Ref: r.Record.Ref(), Times: r.Times, What: r.What, Share: r.Proposal.Confidence, Doubt: words.Doubt(r.Proposal)}
+	if p, ok := r.Record.(journal.Photo); ok {
+		out.Thumb = p.Thumb
+	}
 	if r.Proposal.Visit != nil {
 		out.Sure = words.Sure(r.Proposal.Confidence)
 	}

@@ -250,7 +250,7 @@ func ClockAsIsButton() string  { return "Leave it as it is" }
 func ClockHintButton(d time.Duration) string {
 	return "Take " + Offset(d)
 }
-func ClockTrueHint() string   { return "23:12:40, or with its date: 2026-07-04 23:12:40" }
+func ClockTrueHint() string   { return "23:12:40, or with its date" }
 func ClockOffsetHint() string { return "said by the two, or typed: +1 min 32 s" }
 func ClockFault() Told {
 	return Told{"That is no time.", "Write 23:12, 23:12:40 or 2026-07-04 23:12:40."}
