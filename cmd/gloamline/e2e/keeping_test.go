@@ -66,6 +66,22 @@ func (p *program) sheet(name string) {
 	p.write(name)
 }
 
+// next waits for another window of the program than it had, alone, and makes it the one that keys go to.
+func (p *program) next() {
+	p.d.t.Helper()
+	found := ""
+	p.d.until("another window", func() bool {
+		found = p.d.windowOf(p)
+		if found == "" || found == p.window {
+			return false
+		}
+		time.Sleep(300 * time.Millisecond) // the one before may still be closing
+		return p.d.windowOf(p) == found
+	})
+	p.window = found
+	p.d.run("xdotool", "windowactivate", "--sync", found)
+}
+
 // Ensure that in the real window an archive is written, another copy is merged with a
 // conflict chosen by key, a backup is looked into and put back with today's journal kept,
 // the journal is checked, and that a file then damaged is saved at opening.
@@ -147,9 +163,7 @@ func TestKeeping(t *testing.T) {
 	d.shot("g7-ask")
 	p.click(p.find("button Put it in its place"), "1")
 	p.says("put back", 1)
-	d.until("the new window", func() bool { w := d.windowOf(p); return w != "" && w != p.window })
-	p.window = d.windowOf(p)
-	d.run("xdotool", "windowactivate", "--sync", p.window)
+	p.next()
 	d.still(p)
 	d.shot("g8-put-back")
 	p.press("Return")
@@ -180,8 +194,7 @@ func TestKeeping(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, damaged, 0o600))
 	q := d.begin("-v", "-journal", path, "-look", "dusk")
 	q.says("damaged", 1)
-	d.until("the window", func() bool { q.window = d.windowOf(q); return q.window != "" })
-	d.run("xdotool", "windowactivate", "--sync", q.window)
+	q.next()
 	d.still(q)
 	d.shot("g9-damaged")
 	q.press("shift+Tab", "shift+Tab", "shift+Tab", "Return") // back to “See what can be saved”
@@ -191,9 +204,7 @@ func TestKeeping(t *testing.T) {
 	d.shot("g10-saved")
 	q.press("Return") // opens it
 	q.says("journal open", 1)
-	d.until("the journal's window", func() bool { w := d.windowOf(q); return w != "" && w != q.window })
-	q.window = d.windowOf(q)
-	d.run("xdotool", "windowactivate", "--sync", q.window)
+	q.next()
 	d.still(q)
 	d.shot("g11-saved-open")
 	q.press("ctrl+q")
