@@ -24,6 +24,7 @@ type Season struct {
 	Hours   float64         `json:"hours"` // rod-hours with a fly in the water
 	OnBank  float64         `json:"bank_hours"`
 	Chain   Chain           `json:"chain"`
+	Kept    int             `json:"kept"` // of those landed
 	Fish    float64         `json:"fish"` // those that the measure counts
 	Rate    *tally.Rate     `json:"rate,omitempty"`
 	Nightly *tally.Interval `json:"nightly,omitempty"`    // when nights are resampled
@@ -183,6 +184,7 @@ func (s *Season) count(deep bool) {
 		}
 		s.To = d.Evening
 	}
+	s.Kept = s.Totals.Kept
 	s.Runs, s.OnBank = s.Totals.Runs, s.Totals.OnBank.Hours()
 	s.Fish = s.Chain.of(s.View.Measure)
 	// Fish outside every run have no hours beside them.
