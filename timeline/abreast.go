@@ -10,7 +10,7 @@ import (
 // abreast fetches the nights of trips one after another, as a journal must, and works on them
 // side by side. It returns what came of each and why one failed; err says that the journal
 // itself could not be read.
-func abreast[T any](j *journal.Journal, trips []journal.Trip, work func(journal.Trip, journal.Sealed) (T, error)) (out []T, faults []error, err error) {
+func abreast[T any](trips []journal.Trip, fetch func(journal.Trip) (journal.Sealed, error), work func(journal.Trip, journal.Sealed) (T, error)) (out []T, faults []error, err error) {
 	type job struct {
 		i     int
 		night journal.Sealed
@@ -27,7 +27,7 @@ func abreast[T any](j *journal.Journal, trips []journal.Trip, work func(journal.
 	}
 	for i, t := range trips {
 		var night journal.Sealed
-		if night, err = j.Sealed(t); err != nil {
+		if night, err = fetch(t); err != nil {
 			break
 		}
 		jobs <- job{i, night}

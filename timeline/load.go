@@ -15,16 +15,30 @@ import (
 // the threshold of a beat costs one reading of its nights and nothing after. Like its
 // journal it is used from one goroutine.
 type Loader struct {
-	j      *journal.Journal
+	j *journal.Journal
+	// Keep holds each night that is fetched for its logged moments until Night asks for it, so
+	// that whoever asks for every threshold and then for every night fetches them once.
+	Keep bool
+
+	nights map[journal.ID]journal.Sealed
 	logged map[journal.ID][]light.LoggedGrey // by trip
 	gauges []journal.Series                  // of the level; nil: not read yet
 }
 
 // NewLoader returns a loader that follows the changes of the journal.
 func NewLoader(j *journal.Journal) *Loader {
-	l := &Loader{j: j, logged: map[journal.ID][]light.LoggedGrey{}}
+	l := &Loader{j: j, nights: map[journal.ID]journal.Sealed{}, logged: map[journal.ID][]light.LoggedGrey{}}
 	j.Subscribe(l.forget)
 	return l
+}
+
+// Night fetches a night; see Keep.
+func (l *Loader) Night(t journal.Trip) (journal.Sealed, error) {
+	if n, ok := l.nights[t.ID]; ok {
+		delete(l.nights, t.ID)
+		return n, nil
+	}
+	return l.j.Sealed(t)
 }
 
 // Load builds one night from the journal, once. Whoever builds many keeps a Loader.
@@ -153,7 +167,14 @@ func (l *Loader) Unread(trips []journal.Trip) []journal.Trip {
 // one after another and read side by side, and of most no more than what was noted of the
 // sky. beats are those of the trips.
 func (l *Loader) ReadMoments(trips []journal.Trip, beats map[journal.ID]journal.Beat) error {
-	found, faults, err := abreast(l.j, trips, func(t journal.Trip, night journal.Sealed) ([]light.LoggedGrey, error) {
+	fetch := func(t journal.Trip) (journal.Sealed, error) {
+		n, err := l.j.Sealed(t)
+		if l.Keep && err == nil {
+			l.nights[t.ID] = n
+		}
+		return n, err
+	}
+	found, faults, err := abreast(trips, fetch, func(t journal.Trip, night journal.Sealed) ([]light.LoggedGrey, error) {
 		if _, ok := beats[t.Beat]; !ok {
 			return nil, nil // no beat, no threshold
 		}
@@ -216,6 +237,8 @@ func loggedGrey(log *journal.Log, beat geo.Beat) ([]light.LoggedGrey, error) {
 func (l *Loader) forget(c journal.Change) {
 	for _, e := range c.Edits {
 		r := e.Ref()
+		delete(l.nights, r.ID)
+		delete(l.nights, r.Trip)
 		switch {
 		case r.Kind == journal.KindBeat:
 			clear(l.logged)

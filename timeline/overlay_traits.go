@@ -87,7 +87,7 @@ func (l *Loader) TraitsOf(trips []journal.Trip) ([]Traits, error) {
 	for _, b := range all {
 		beats[b.ID] = b
 	}
-	found, faults, err := abreast(l.j, trips, func(t journal.Trip, night journal.Sealed) (Traits, error) {
+	found, faults, err := abreast(trips, l.j.Sealed, func(t journal.Trip, night journal.Sealed) (Traits, error) {
 		log, err := night.Open()
 		if err != nil {
 			return Traits{}, err

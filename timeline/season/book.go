@@ -48,7 +48,9 @@ type Left struct {
 
 // NewBook returns a book of the journal's nights. Nothing is read yet.
 func NewBook(j *journal.Journal) *Book {
-	b := &Book{j: j, loader: timeline.NewLoader(j), digests: map[journal.ID]*Digest{}, left: map[journal.ID]Left{}}
+	l := timeline.NewLoader(j)
+	l.Keep = true
+	b := &Book{j: j, loader: l, digests: map[journal.ID]*Digest{}, left: map[journal.ID]Left{}}
 	j.Subscribe(b.forget)
 	return b
 }
@@ -173,7 +175,7 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 	}
 	var fault error
 	for i, t := range trips {
-		night, err := b.j.Sealed(t)
+		night, err := b.loader.Night(t)
 		if err != nil {
 			fault = err
 			break

@@ -60,7 +60,7 @@
 // # Cost
 //
 // Measured as time of one core on a busy machine: the first pass 2.1 ms a night, shared over
-// the cores but for fetching the records; Fold 0.08 ms a night, shared;
+// the cores but for fetching the records, an eighth of it; Fold 0.08 ms a night, shared;
 // Settle some 25 ms for a season of 26 nights. A digest keeps about 15 kB.
 //
 // # Not done
