@@ -160,11 +160,11 @@ func (g pastColumn) fish(s ClientPastStep) []Hit {
 		if g.v.Cursor != ClientWhole && f.Night >= g.v.Cursor {
 			k, font = 0.3, textFont
 		}
-		if f.N == g.v.Fish || g.v.Fish == 0 && g.v.Cursor != ClientWhole && f.Night == g.v.Cursor-1 {
-			g.l.Stroke(draw.Circle(at, 12.5), draw.Stroke{Width: 2.2}, g.look.Accent)
-		}
 		drawContact(g.l, g.look, f.contact(), at, k)
 		g.l.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+contactSize(f.contact()).W/2+3.5, at.Y), Align: draw.Centre, Font: font, Color: g.look.Ink, Halo: draw.Halo{Width: 2.5, Color: g.tone(s.Rung)}})
+		if f.N == g.v.Fish || g.v.Fish == 0 && g.v.Cursor != ClientWhole && f.Night == g.v.Cursor-1 {
+			pickedRing(g.l, g.look, f.ClientFish, at, true)
+		}
 		hits = append(hits, Hit{Ref: guestRef(GuestFishKind, f.N), Box: draw.R(at.X-13, at.Y-12, pastCell-2, 24)})
 	}
 	return hits
