@@ -311,4 +311,3 @@ func clientScale(high float64, room draw.Rect) float64 {
 func clientAt(q [2]float64, k float64, room draw.Rect) draw.Point {
 	return draw.Pt(room.Min.X+20+q[0]*k, room.Min.Y+clientSpare/2-16+q[1]*k)
 }
-
