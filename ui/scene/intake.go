@@ -44,13 +44,13 @@ type IntakeRow struct {
 	Thumb     []byte   // of a photo: a small JPEG
 	Notes     []string // edited; accepted before; how the river stood
 	Conflicts []IntakeSides
+	Ways      []IntakeWay // to settle all of them
 }
 
 // IntakeSides are a proposal and what it contradicts, side by side.
 type IntakeSides struct {
 	WrittenHead, Written   string
 	ProposedHead, Proposed string
-	Ways                   []IntakeWay
 }
 
 // IntakeWay is a way to settle a conflict.
@@ -192,7 +192,14 @@ func (g *intakeList) row(r IntakeRow, picked bool) {
 	}
 	g.thumb(r.Thumb)
 	for _, c := range r.Conflicts {
-		g.sides(r, c)
+		g.sides(c)
+	}
+	if len(r.Ways) > 0 {
+		var row []intakeButton
+		for _, way := range r.Ways {
+			row = append(row, intakeButton{way.Kind, way.Label, way.Chosen})
+		}
+		g.buttons(r, row)
 	}
 	if picked && r.Do != IntakePast {
 		g.acts(r)
@@ -251,9 +258,8 @@ func (g *intakeList) box(b draw.Rect, do IntakeDo) {
 	}
 }
 
-// sides draws a conflict: what is written at the left, what is proposed at the right, and
-// below them the ways to settle it.
-func (g *intakeList) sides(r IntakeRow, c IntakeSides) {
+// sides draws a conflict: what is written at the left, what is proposed at the right.
+func (g *intakeList) sides(c IntakeSides) {
 	const gap = 10.0
 	width := g.w - intakePad - intakeText
 	w := (width - gap) / 2
@@ -274,11 +280,6 @@ func (g *intakeList) sides(r IntakeRow, c IntakeSides) {
 		g.list.Stroke(draw.RoundRect(draw.R(intakeText+float64(i)*(w+gap), top, w, foot-top), 4), st, g.look.Soft)
 	}
 	g.y = foot + 6
-	var row []intakeButton
-	for _, way := range c.Ways {
-		row = append(row, intakeButton{way.Kind, way.Label, way.Chosen})
-	}
-	g.buttons(r, row)
 }
 
 // acts are the buttons of the row picked out.

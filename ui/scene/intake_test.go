@@ -97,12 +97,12 @@ func TestGhosts(t *testing.T) {
 // button can be pointed at, and that none lies under another.
 func TestIntakeLists(t *testing.T) {
 	run := journal.Ref{Kind: journal.KindRun, ID: geo.ID{1}}
-	sides := scene.IntakeSides{WrittenHead: "Written", Written: "22:35–23:12 run, Alder Pool", ProposedHead: "a very long name of a track from a watch.gpx", Proposed: "22:44–23:29 run, Cauldron",
-		Ways: []scene.IntakeWay{{Kind: scene.KeepKind, Label: "keep what is written", Chosen: true}, {Kind: scene.TakeKind, Label: "take the track's run instead"}, {Kind: scene.BothKind, Label: "keep both"}}}
+	sides := scene.IntakeSides{WrittenHead: "Written", Written: "22:35–23:12 run, Alder Pool", ProposedHead: "a very long name of a track from a watch.gpx", Proposed: "22:44–23:29 run, Cauldron"}
+	ways := []scene.IntakeWay{{Kind: scene.KeepKind, Label: "keep what is written", Chosen: true}, {Kind: scene.TakeKind, Label: "take the track's run instead"}, {Kind: scene.BothKind, Label: "keep both"}}
 	v := scene.IntakeListView{Picked: run}
 	for i, do := range []scene.IntakeDo{scene.IntakeLeft, scene.IntakeAccepted, scene.IntakeRejected, scene.IntakeWaits, scene.IntakePast} {
 		v.Rows = append(v.Rows, scene.IntakeRow{Ref: journal.Ref{Kind: journal.KindRun, ID: geo.ID{byte(i + 1)}}, Times: "22:44–23:29", What: "run, Cauldron, second run there", Sure: "0.96", Share: 0.96,
-			Doubt: "doubtful: it stayed in one place", Do: do, Notes: []string{"changed by hand"}, Conflicts: []scene.IntakeSides{sides}})
+			Doubt: "doubtful: it stayed in one place", Do: do, Notes: []string{"changed by hand"}, Conflicts: []scene.IntakeSides{sides, sides}, Ways: ways})
 	}
 	files := []scene.IntakeFile{
 		{ID: geo.ID{1}, Name: "a track with a name that is far too long for the column.gpx", Kind: "gpx", Says: "track of “watch”, 28,515 positions", Notes: []string{"from line 7: out of order"}, More: "and 3 more", Clock: "Clock of “watch”: as it is …", Hint: "its clock was put right by +1 min last time", Picked: true},

@@ -211,11 +211,14 @@ func (r IntakeRow) scene() scene.IntakeRow {
 		return out
 	}
 	for _, c := range r.Conflicts {
-		sides := scene.IntakeSides{WrittenHead: c.WrittenHead, Written: c.WrittenSide, ProposedHead: c.ProposedHead, Proposed: c.ProposedSide}
-		for _, w := range c.Ways {
-			sides.Ways = append(sides.Ways, scene.IntakeWay{Kind: wayKinds[w.Way], Label: w.Label, Chosen: r.Do == intake.Accept && r.Way == w.Way})
+		out.Conflicts = append(out.Conflicts, scene.IntakeSides{WrittenHead: c.WrittenHead, Written: c.WrittenSide, ProposedHead: c.ProposedHead, Proposed: c.ProposedSide})
+	}
+	if len(r.Conflicts) > 0 { // one way settles all
+		for _, w := range r.Conflicts[0].Ways {
+			if r.allows(w.Way) {
+				out.Ways = append(out.Ways, scene.IntakeWay{Kind: wayKinds[w.Way], Label: w.Label, Chosen: r.Do == intake.Accept && r.Way == w.Way})
+			}
 		}
-		out.Conflicts = append(out.Conflicts, sides)
 	}
 	return out
 }
