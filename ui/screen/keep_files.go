@@ -117,7 +117,7 @@ func (s *Screen) showSeen(v state.Seen) {
 		row.Add(newSheetButton(s, words.PutBackButton(), func() { s.askPutBack(v, hide) }))
 	}
 	row.Add(newSheetButton(s, words.CloseButton(), func() { hide() }))
-	box := container.NewVBox(s.headline(width, words.HoldsTitle(filepath.Base(v.Path))), newAir(4), told, newAir(4), row)
+	box := container.NewVBox(s.headline(width, words.HoldsTitle(filepath.Base(v.Path))), spacer(width), newAir(4), told, newAir(4), row)
 	hide = s.modal.show(container.New(inset{18, 14}, box), into, func() { s.askInto(v.Path) })
 }
 

@@ -76,6 +76,7 @@ func (s *Screen) showMerge(m *state.Merging) {
 		total = 520
 		box.Objects[0] = s.headline(total, words.MergeOf(filepath.Base(m.Path)))
 	}
+	box.Add(spacer(total)) // the sentences alone would make it narrow
 	if m.Empty() {
 		take.Hide()
 		first = no
