@@ -1,6 +1,7 @@
 package season
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -227,22 +228,27 @@ func (b *builder) banks(c *Card) {
 // partPools tells the parts pool by pool: places of fish, not rates.
 func (b *builder) partPools(c *Card) {
 	var rows []Row
-	at := map[string]int{}
+	at := map[journal.ID]int{} // where a pool's parts begin
 	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
 		if !b.s.View.Measure.counts(f.Touch) || !f.HasPool || f.Part == "" {
 			return
 		}
-		code := f.Pool.String() + "/" + f.Part
-		k, ok := at[code]
+		k, ok := at[f.Pool]
 		if !ok {
 			k = len(rows)
-			at[code] = k
-			rows = append(rows, Row{Code: code, Name: f.PoolName, ID: f.Pool})
+			at[f.Pool] = k
+			for _, part := range journal.Parts {
+				rows = append(rows, Row{Code: f.Pool.String() + "/" + part, Name: f.PoolName, ID: f.Pool})
+			}
 		}
-		rows[k].Fish++
-		rows[k].Chain.add(f.Touch, 1)
+		if i := indexOf(journal.Parts, f.Part); i >= 0 {
+			rows[k+i].Fish++
+			rows[k+i].Chain.add(f.Touch, 1)
+		}
 	})
-	slices.SortStableFunc(rows, func(x, y Row) int { return slices.Compare([]byte(x.Name+x.Code), []byte(y.Name+y.Code)) })
+	slices.SortStableFunc(rows, func(x, y Row) int {
+		return cmp.Or(cmp.Compare(x.Name, y.Name), slices.Compare(x.ID[:], y.ID[:]))
+	})
 	if len(rows) > 0 {
 		b.counts(c, "part_pools", "fish", rows)
 	}

@@ -157,7 +157,7 @@ func (c *cards) card(n int, number, title string, mark func(at draw.Point), verd
 
 // fold is the line that shows the tests, and these if they are shown.
 func (c *cards) fold(n int, lines []string) {
-	if len(lines) == 0 {
+	if len(lines) == 0 || c.tall > 0 && !c.v.Full[n] { // nobody opens it on paper
 		return
 	}
 	c.y += 8

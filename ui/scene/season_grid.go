@@ -87,7 +87,9 @@ func (c *cards) grid(t *season.Table, rows []season.Row) bool {
 		}
 		c.y += cellTall
 	}
-	c.note(words.GridKey(off))
+	if t.Kind == season.Rates {
+		c.note(words.GridKey(off))
+	}
 	return true
 }
 
@@ -113,6 +115,9 @@ func (c *cards) cell(t *season.Table, r season.Row, there bool, box draw.Rect, m
 		font = boldFont
 	}
 	c.list.Text(draw.Text{S: draw.Fit(font, fish, box.W()-8), At: draw.Pt(box.Min.X+4, box.Min.Y+12), Font: font, Color: ink})
+	if t.Kind != season.Rates {
+		return off // counted, not set against hours
+	}
 	c.list.Text(draw.Text{S: draw.Fit(textFont, hours, box.W()-8), At: draw.Pt(box.Min.X+4, box.Min.Y+25), Font: textFont, Color: ink})
 	return off
 }

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gloamline/timeline/season"
@@ -163,6 +164,8 @@ func (c *cards) heads(t *season.Table, k columns, most float64) {
 		head(t.Per, k.hours, draw.End)
 		head(words.SeasonNights(), k.nights, draw.End)
 		head(draw.Fit(textFont, words.SeasonAnHour(), k.rateWidth), k.rate, draw.Start)
+	} else if t.Kind == season.Counts && slices.ContainsFunc(t.Rows, func(r season.Row) bool { return r.Of > 0 }) {
+		head(words.SeasonOf(), k.hours, draw.End)
 	} else if t.Kind == season.Shares {
 		head(words.SeasonOf(), k.hours, draw.End)
 		head(draw.Fit(textFont, t.Per, k.rateWidth), k.rate, draw.Start)
