@@ -162,7 +162,7 @@ func (w *World) beat(id journal.ID) journal.Beat {
 	b := journal.Beat{ID: id, Revisions: []journal.BeatRevision{{Shape: shape}}, Grey: field(w, w.lux(0.001, 100))}
 	if w.yes() {
 		b.Successors = map[journal.ID][]journal.ID{w.ID(): {w.ID(), w.ID()}}
-		b.Notices = []journal.Notice{{Words: "hooks without barbs", Said: "the owner", Checked: firstEvening}}
+		b.Notices = []journal.Notice{{Words: "hooks without barbs", Said: "the owner", Checked: firstEvening, Due: firstEvening.Add(100)}}
 	}
 	w.Beats = append(w.Beats, b)
 	return b
