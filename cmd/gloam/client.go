@@ -164,20 +164,16 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		shown = scene.ShownTo(r)
 	}
 	shown.Person = who
-	trips, err := j.Trips()
-	if err != nil {
-		return explain(stderr, err, *file)
-	}
 	if *pool != "" {
+		trips, err := j.Trips()
+		if err != nil {
+			return explain(stderr, err, *file)
+		}
 		return writePast(j, trips, *pool, shown, *to, scene.LookNamed(*look), stdout, stderr)
 	}
-	t, err := pickTrip(trips, evening, *which)
-	if err != nil {
-		return fail(stderr, wrong, "%v", err)
-	}
-	n, err := timeline.Load(j, t.ID)
-	if err != nil {
-		return explain(stderr, err, *file)
+	n, code, ok := nightOf(j, evening, *which, *file, stderr)
+	if !ok {
+		return code
 	}
 	c, held := scene.Share(n, shown, words.Prefs{})
 	if held > 0 {

@@ -119,17 +119,9 @@ func exportNight(j *journal.Journal, o exportOrder, stdout, stderr io.Writer) in
 	if ending != ".csv" && ending != ".geojson" && ending != ".gpx" {
 		return fail(stderr, wrong, "the name says how: -o night.csv, night.geojson or night.gpx, not %q", o.out)
 	}
-	trips, err := j.Trips()
-	if err != nil {
-		return explain(stderr, err, o.journal)
-	}
-	t, err := pickTrip(trips, o.night, o.which)
-	if err != nil {
-		return fail(stderr, wrong, "%v", err)
-	}
-	n, err := timeline.Load(j, t.ID)
-	if err != nil {
-		return explain(stderr, err, o.journal)
+	n, code, ok := nightOf(j, o.night, o.which, o.journal, stderr)
+	if !ok {
+		return code
 	}
 	all, err := journal.All[journal.Track](j)
 	if err != nil {
@@ -137,7 +129,7 @@ func exportNight(j *journal.Journal, o exportOrder, stdout, stderr io.Writer) in
 	}
 	var tracks []journal.Track
 	for _, k := range all {
-		if k.Trip.Or(journal.ID{}) == t.ID {
+		if k.Trip.Or(journal.ID{}) == n.Log.Trip.ID {
 			tracks = append(tracks, k)
 		}
 	}

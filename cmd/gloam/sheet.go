@@ -105,17 +105,9 @@ func runSheet(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return explain(stderr, err, o.journal)
 	}
 	defer j.Close()
-	trips, err := j.Trips()
-	if err != nil {
-		return explain(stderr, err, o.journal)
-	}
-	t, err := pickTrip(trips, o.night, o.which)
-	if err != nil {
-		return fail(stderr, wrong, "%v", err)
-	}
-	n, err := timeline.Load(j, t.ID)
-	if err != nil {
-		return explain(stderr, err, o.journal)
+	n, code, ok := nightOf(j, o.night, o.which, o.journal, stderr)
+	if !ok {
+		return code
 	}
 	names, err := paper.Save(o.out, words.PageTitle(n), scene.Page(n, scene.LookNamed(o.look), scene.PageView{}))
 	if err != nil {
@@ -126,6 +118,23 @@ func runSheet(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		return twoLines(stderr, name+" was not written.", words.SaveFault(err))
 	}
 	return show(stdout, strings.Join(names, "\n")+"\n")
+}
+
+// nightOf loads the night of an evening, the nth where there are several; without one the
+// exit code to end with, the reason told.
+func nightOf(j *journal.Journal, evening journal.Date, which int, file string, stderr io.Writer) (n *timeline.Night, code int, ok bool) {
+	trips, err := j.Trips()
+	if err != nil {
+		return nil, explain(stderr, err, file), false
+	}
+	t, err := pickTrip(trips, evening, which)
+	if err != nil {
+		return nil, fail(stderr, wrong, "%v", err), false
+	}
+	if n, err = timeline.Load(j, t.ID); err != nil {
+		return nil, explain(stderr, err, file), false
+	}
+	return n, done, true
 }
 
 // pickTrip returns the trip of an evening, or of the latest if none is asked for, and

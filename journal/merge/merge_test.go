@@ -280,3 +280,32 @@ func TestRodComesBack(t *testing.T) {
 	c.merge(a)
 	require.Equal(t, a.stands(), c.stands())
 }
+
+// Ensure that a record written alike by an earlier and a later program is no conflict, and
+// that both sides come to the later form.
+func TestAnotherVersionIsNoConflict(t *testing.T) {
+	a := guides(t).a
+	cs, err := a.s.Changes(0, 1e6)
+	require.NoError(t, err)
+	s := memory.New(journal.NewID())
+	for _, c := range cs { // the same records, from another start, by the earlier program
+		c.ID, c.Copy = journal.NewID(), s.Copy()
+		for i, e := range c.Edits {
+			if e.After != nil && e.After.Kind == journal.KindBeat {
+				require.Equal(t, 2, e.After.Version)
+				was := *e.After
+				was.Version = 1
+				c.Edits[i].After = &was
+			}
+		}
+		require.NoError(t, s.Commit(&c))
+	}
+	p, err := merge.Look(a.s, s)
+	require.NoError(t, err)
+	require.Empty(t, p.Conflicts)
+	require.Empty(t, p.Updated)
+	p, err = merge.Look(s, a.s)
+	require.NoError(t, err)
+	require.Empty(t, p.Conflicts)
+	require.Len(t, p.Updated, 1)
+}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -141,10 +142,23 @@ func (p *Plan) decide(r journal.Ref, ours, theirs *line) error {
 		}
 		return nil
 	}
-	for _, e := range []*journal.Envelope{ours.now, theirs.now} {
-		if _, err := journal.Unseal(*e); err != nil && !e.Gone {
+	var hold [2]any
+	for i, e := range []*journal.Envelope{ours.now, theirs.now} {
+		if e.Gone {
+			continue
+		}
+		var err error
+		if hold[i], err = journal.Unseal(*e); err != nil {
 			return err
 		}
+	}
+	if hold[0] != nil && reflect.DeepEqual(hold[0], hold[1]) { // written alike, by an earlier and a later program
+		if theirs.now.Version > ours.now.Version {
+			p.Updated = append(p.Updated, Update{*ours.now, *theirs.now})
+		} else {
+			p.Ahead++
+		}
+		return nil
 	}
 	mine, yours := ours.beyond(theirs.of), theirs.beyond(ours.of)
 	base := base(ours, theirs)

@@ -76,15 +76,7 @@ func (s *Screen) askRestore() {
 		title: words.RestoreTitle(), hint: words.RestoreHint(), verb: words.LookButton(), endings: copyEndings,
 		path: withSeparator(s.folder("archives")),
 		act: func(path string, done func(error)) {
-			if i, err := os.Stat(path); err != nil || i.IsDir() {
-				done(fs.ErrNotExist)
-				return
-			}
-			if sameFile(path, s.opt.Journal) {
-				done(words.IsTheJournal())
-				return
-			}
-			f, err := s.opt.Keep.Freeze()
+			f, err := s.beside(path)
 			if err != nil {
 				done(err)
 				return
@@ -96,6 +88,18 @@ func (s *Screen) askRestore() {
 				}
 			})
 		}})
+}
+
+// beside checks that a path names a file other than the journal, and freezes the journal
+// to hold it against that one.
+func (s *Screen) beside(path string) (*state.Frozen, error) {
+	if i, err := os.Stat(path); err != nil || i.IsDir() {
+		return nil, fs.ErrNotExist
+	}
+	if sameFile(path, s.opt.Journal) {
+		return nil, words.IsTheJournal()
+	}
+	return s.opt.Keep.Freeze()
 }
 
 func sameFile(a, b string) bool {

@@ -2,8 +2,6 @@ package screen
 
 import (
 	"image/color"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"time"
 
@@ -23,15 +21,7 @@ func (s *Screen) askMerge() {
 		title: words.MergeTitle(), hint: words.MergeHint(), verb: words.CompareButton(), endings: journalEndings,
 		path: withSeparator(s.folder("merges")),
 		act: func(path string, done func(error)) {
-			if i, err := os.Stat(path); err != nil || i.IsDir() {
-				done(fs.ErrNotExist)
-				return
-			}
-			if sameFile(path, s.opt.Journal) {
-				done(words.IsTheJournal())
-				return
-			}
-			f, err := s.opt.Keep.Freeze()
+			f, err := s.beside(path)
 			if err != nil {
 				done(err)
 				return

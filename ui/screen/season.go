@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"path/filepath"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -10,7 +8,6 @@ import (
 
 	"gloamline/journal"
 	"gloamline/ui/draw"
-	"gloamline/ui/paper"
 	"gloamline/ui/scene"
 	"gloamline/ui/state"
 	own "gloamline/ui/widget"
@@ -242,31 +239,7 @@ func (r *seasonRoom) savePage() {
 
 // saveTables asks where to and saves the tables of the card picked out.
 func (r *seasonRoom) saveTables() {
-	s, tables := r.s, r.desk.Tables()
-	s.askPath(asking{
-		title: words.SeasonTablesTitle(), hint: words.SeasonTablesHint(), verb: words.SaveButton(), endings: []string{".csv"},
-		path: filepath.Join(s.pageFolder(), r.desk.File()+".csv"),
-		act: func(path string, done func(error)) {
-			stem := strings.TrimSuffix(path, ".csv")
-			job(func() error {
-				var files []paper.File
-				for _, x := range tables {
-					files = append(files, paper.File{Name: stem + x.Name + ".csv", Content: x.CSV})
-				}
-				_, err := paper.SaveFiles(files)
-				return err
-			}, func(err error) {
-				if err != nil {
-					done(words.NotSaved(err))
-					return
-				}
-				done(nil)
-				s.remember("folder", filepath.Dir(path))
-				s.tell(words.Saved(stem + "-….csv"))
-				s.opt.Log.Info("season tables saved", "tables", len(tables))
-			})
-		},
-	})
+	r.s.askTables(r.desk.Tables(), words.SeasonTablesTitle(), words.SeasonTablesHint(), r.desk.File(), "season tables saved")
 }
 
 // tell writes into the log where things are.

@@ -1,11 +1,7 @@
 package screen
 
 import (
-	"path/filepath"
-	"strings"
-
 	"gloamline/ui/draw"
-	"gloamline/ui/paper"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
@@ -24,31 +20,6 @@ func (r *togetherRoom) savePicture() {
 
 // saveTables asks where to and saves the figures.
 func (r *togetherRoom) saveTables() {
-	s := r.s
 	title, _ := r.t.Said()
-	tables := r.t.Report().Tables()
-	s.askPath(asking{
-		title: words.FiguresTitle(), hint: words.FiguresHint(), verb: words.SaveButton(), endings: []string{".csv"},
-		path: filepath.Join(s.pageFolder(), words.TogetherFile(title)+".csv"),
-		act: func(path string, done func(error)) {
-			stem := strings.TrimSuffix(path, ".csv")
-			job(func() error {
-				var files []paper.File
-				for _, x := range tables {
-					files = append(files, paper.File{Name: stem + x.Name + ".csv", Content: x.CSV})
-				}
-				_, err := paper.SaveFiles(files)
-				return err
-			}, func(err error) {
-				if err != nil {
-					done(words.NotSaved(err))
-					return
-				}
-				done(nil)
-				s.remember("folder", filepath.Dir(path))
-				s.tell(words.Saved(stem + "-….csv"))
-				s.opt.Log.Info("figures saved")
-			})
-		},
-	})
+	r.s.askTables(r.t.Report().Tables(), words.FiguresTitle(), words.FiguresHint(), words.TogetherFile(title), "figures saved")
 }
