@@ -224,13 +224,7 @@ func (t *beatTools) sync() {
 			b.b.Importance = want
 			b.b.Refresh()
 		}
-		if on := b.c.Enabled(); on == b.b.Disabled() {
-			if on {
-				b.b.Enable()
-			} else {
-				b.b.Disable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 }
 

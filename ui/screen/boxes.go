@@ -181,13 +181,7 @@ func (r *boxRoom) changed(w state.What) {
 		if title := b.c.Title(); b.b.Text != title {
 			b.b.SetText(title)
 		}
-		if on := b.c.Enabled(); on == b.b.Disabled() {
-			if on {
-				b.b.Enable()
-			} else {
-				b.b.Disable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 	if w.Has(state.RoomView | state.Look | state.Nights | state.NightOpen) {
 		r.board.Renew()

@@ -145,13 +145,7 @@ func (r *guestRoom) changed(w state.What) {
 		if t := b.c.Title(); t != b.b.Text {
 			b.b.SetText(t)
 		}
-		if off := !b.c.Enabled(); off != b.b.Disabled() {
-			if off {
-				b.b.Disable()
-			} else {
-				b.b.Enable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 	r.pick.sync()
 	r.board.Renew()

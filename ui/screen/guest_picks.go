@@ -29,7 +29,7 @@ func newGuestPicks(r *guestRoom) *guestPicks {
 	p := &guestPicks{r: r}
 	s, d := r.s, r.desk
 	choose := func(set func(journal.ID)) *chooser {
-		h := &hooks{focus: func() {}, key: r.foreign}
+		h := &hooks{focus: func() {}, key: r.s.foreign}
 		h.set = func(to string) {
 			id, _ := geo.ParseID(to) // "" is nobody, or this night
 			set(id)
@@ -52,15 +52,6 @@ func newGuestPicks(r *guestRoom) *guestPicks {
 	rows.Add(container.New(inset{4, 6}, p.notes))
 	p.all = container.New(inset{8, 2}, container.NewVScroll(rows))
 	return p
-}
-
-// foreign takes the keys that mean nothing to a field: those of the window.
-func (r *guestRoom) foreign(k *fyne.KeyEvent) bool {
-	switch k.Name {
-	case fyne.KeyF1, fyne.KeyF6, fyne.KeyF9, fyne.KeyF10, fyne.KeyF11, fyne.KeyEscape:
-		return r.s.typedKey(k)
-	}
-	return false
 }
 
 // beyondTick takes all keys that mean nothing to a tick: those of the room.

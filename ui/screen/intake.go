@@ -211,13 +211,7 @@ func (r *intakeRoom) changed(w state.What) {
 				b.b.SetText(text)
 			}
 		}
-		if on := b.c.Enabled(); on == b.b.Disabled() {
-			if on {
-				b.b.Enable()
-			} else {
-				b.b.Disable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 	if w.Has(state.CardOpen) {
 		r.body.Refresh()

@@ -69,7 +69,7 @@ func (a *intakeAsks) newRow(ask state.IntakeAsk) *intakeAsk {
 		row.act = s.button(ask.Button, ask.Button, "", func() { a.lead(row.id) })
 		right = row.act
 	} else {
-		row.in = newChooser(&hooks{focus: func() {}, key: a.foreign, set: func(to string) { a.r.again(a.r.desk.Answer(row.id, to)) }})
+		row.in = newChooser(&hooks{focus: func() {}, key: a.r.s.foreign, set: func(to string) { a.r.again(a.r.desk.Answer(row.id, to)) }})
 		right = row.in
 	}
 	row.all = container.New(&askLayout{row}, row.says, right)
@@ -92,15 +92,6 @@ func (a *intakeAsks) lead(id string) {
 			}
 		}
 	}
-}
-
-// foreign takes the keys that mean nothing to a chooser: those of the window.
-func (a *intakeAsks) foreign(k *fyne.KeyEvent) bool {
-	switch k.Name {
-	case fyne.KeyF1, fyne.KeyF6, fyne.KeyF9, fyne.KeyF10, fyne.KeyF11, fyne.KeyEscape:
-		return a.r.s.typedKey(k)
-	}
-	return false
 }
 
 func (a *intakeAsks) parts() (out []fyne.Focusable) {

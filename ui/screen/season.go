@@ -142,13 +142,7 @@ func (r *seasonRoom) changed(w state.What) {
 	r.made.Refresh()
 	for _, b := range r.tools {
 		b.b.Tip = tipOf(b.c)
-		if off := !b.c.Enabled(); off != b.b.Disabled() {
-			if off {
-				b.b.Disable()
-			} else {
-				b.b.Enable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 	r.choose.sync()
 	r.board.Renew()

@@ -27,7 +27,7 @@ func newSeasonChoosers(r *seasonRoom) *seasonChoosers {
 	d := r.desk
 	grid := container.New(pairs{wide: map[int]bool{2: true, 3: true, 6: true}})
 	place := func(name string, choices func() []state.Choice, value func() string, set func(to string)) {
-		h := &hooks{focus: func() {}, key: r.foreign, set: set}
+		h := &hooks{focus: func() {}, key: r.s.foreign, set: set}
 		in := newChooser(h)
 		c.list = append(c.list, namedChooser{name, in, choices, value})
 		grid.Add(in)
@@ -149,15 +149,6 @@ func newSeasonChoosers(r *seasonRoom) *seasonChoosers {
 	reset := r.s.desk.Command("season.reset")
 	c.all = container.New(inset{8, 2}, container.NewVBox(grid, container.NewHBox(r.s.button(reset.Title(), tipOf(reset), "", func() { r.s.run(reset) }))))
 	return c
-}
-
-// foreign takes the keys that mean nothing to a chooser: those of the window.
-func (r *seasonRoom) foreign(k *fyne.KeyEvent) bool {
-	switch k.Name {
-	case fyne.KeyF1, fyne.KeyF6, fyne.KeyF9, fyne.KeyF10, fyne.KeyF11, fyne.KeyEscape:
-		return r.s.typedKey(k)
-	}
-	return false
 }
 
 // sync shows the choice as it stands.

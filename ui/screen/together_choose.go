@@ -37,7 +37,7 @@ func newChoosers(r *togetherRoom) *choosers {
 	c := &choosers{r: r}
 	grid := container.New(pairs{wide: map[int]bool{2: true, 5: true, 6: true}}) // beat, trend, order
 	add := func(name string, choices func() []state.Choice, value func() string, set func(string)) {
-		h := &hooks{set: set, focus: func() {}, key: r.foreign}
+		h := &hooks{set: set, focus: func() {}, key: r.s.foreign}
 		in := newChooser(h)
 		c.list = append(c.list, namedChooser{name, in, choices, value})
 		grid.Add(in)
@@ -132,15 +132,6 @@ func orderValue(o timeline.NightOrder) string {
 		return anyValue
 	}
 	return o.String()
-}
-
-// foreign takes the keys that mean nothing to a chooser: those of the window.
-func (r *togetherRoom) foreign(k *fyne.KeyEvent) bool {
-	switch k.Name {
-	case fyne.KeyF1, fyne.KeyF2, fyne.KeyF6, fyne.KeyF9, fyne.KeyF10, fyne.KeyF11, fyne.KeyEscape:
-		return r.s.typedKey(k)
-	}
-	return false
 }
 
 // sync shows the choice as it stands.

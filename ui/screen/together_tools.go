@@ -62,13 +62,7 @@ func (t *togetherTools) sync() {
 		}
 		changed := b.b.Importance != want
 		b.b.Importance = want
-		if off := !b.c.Enabled(); off != b.b.Disabled() {
-			if off {
-				b.b.Disable()
-			} else {
-				b.b.Enable()
-			}
-		} else if changed {
+		if !enable(b.b, b.c.Enabled()) && changed {
 			b.b.Refresh()
 		}
 	}

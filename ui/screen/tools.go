@@ -70,13 +70,7 @@ func (t *tools) sync() {
 		if why := t.s.desk.WhyNot(b.c); why != "" {
 			b.b.Tip += ": " + why
 		}
-		if on := b.c.Enabled(); on == b.b.Disabled() {
-			if on {
-				b.b.Enable()
-			} else {
-				b.b.Disable()
-			}
-		}
+		enable(b.b, b.c.Enabled())
 	}
 	if t.play != nil {
 		name := "play"
@@ -149,4 +143,26 @@ func keyText(k state.Key) string {
 	plain := k
 	plain.Key = words.KeyName(k.Key)
 	return plain.String()
+}
+
+// enable lets a button be pressed, or not, and reports whether that is new.
+func enable(b *own.Button, on bool) bool {
+	if on != b.Disabled() {
+		return false
+	}
+	if on {
+		b.Enable()
+	} else {
+		b.Disable()
+	}
+	return true
+}
+
+// foreign takes the keys that mean nothing to a field of a room: those of the window.
+func (s *Screen) foreign(k *fyne.KeyEvent) bool {
+	switch k.Name {
+	case fyne.KeyF1, fyne.KeyF2, fyne.KeyF6, fyne.KeyF9, fyne.KeyF10, fyne.KeyF11, fyne.KeyEscape:
+		return s.typedKey(k)
+	}
+	return false
 }
