@@ -16,9 +16,9 @@ func pickedRing(l *draw.List, look Look, f ClientFish, at draw.Point, number boo
 	l.Stroke(draw.RoundRect(box, 13.5), draw.Stroke{Width: 2.2}, look.Accent)
 }
 
-// mark draws a fish, ringed where it has just come up.
+// mark draws a fish, ringed where it has just come up and has no ring as the one picked out.
 func (g *clientDraw) mark(f ClientFish, at draw.Point) {
-	if since := g.minute - f.Minute; g.minute != ClientWhole && since >= 0 && since < clientFresh {
+	if since := g.minute - f.Minute; f.N != g.v.Fish && g.minute != ClientWhole && since >= 0 && since < clientFresh {
 		fresh := 1 - float64(since)/clientFresh
 		g.l.Stroke(draw.Circle(at, 12+8*(1-fresh)), draw.Stroke{Width: 2}, draw.Fade(g.look.Accent, fresh))
 	}

@@ -173,6 +173,8 @@ func (k *IntakeDesk) Scene() scene.IntakeListView {
 		v.Empty = words.IntakeNoFiles()
 	case k.Trip().IsZero():
 		v.Empty = words.IntakeNoNight()
+	case slices.ContainsFunc(k.Asks(), func(a IntakeAsk) bool { return a.Open }):
+		v.Empty = words.IntakeAsked()
 	default:
 		v.Empty = words.IntakeNoProposals()
 	}

@@ -16,6 +16,7 @@ import (
 	"gloamline/journal/intaketest"
 	"gloamline/journal/memory"
 	"gloamline/ui/scene"
+	"gloamline/ui/words"
 )
 
 // intakeKit is a desk on the night of a walk, fished by Anna and Colm, with a run of
@@ -88,6 +89,7 @@ func TestIntakeWalk(t *testing.T) {
 	require.NotEmpty(t, qs)
 	assert.Equal(t, intake.WhoseTrack, qs[0].Kind)
 	assert.Contains(t, lines[0][0], "night.gpx")
+	assert.Equal(t, words.IntakeAsked(), room.Scene().Empty, "an answer is awaited: that nothing is proposed would not be true")
 	assert.Len(t, room.Sources(), 3)
 	assert.NotEmpty(t, room.Sources()[2].Remarks)
 

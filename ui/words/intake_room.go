@@ -32,7 +32,8 @@ func IntakeLine(night string, k IntakeCounts) string {
 }
 
 // IntakeNoFiles says what files can be read in, IntakeNoNight that none of the journal's
-// nights is theirs, IntakeNoProposals that they propose nothing.
+// nights is theirs, IntakeAsked that something asked for comes first, IntakeNoProposals that
+// they propose nothing.
 func IntakeNoFiles() []string {
 	return []string{
 		"Nothing is read in yet.",
@@ -42,6 +43,9 @@ func IntakeNoFiles() []string {
 }
 func IntakeNoNight() []string {
 	return []string{"No night of the journal holds these files, or several do.", "Choose the night above, or write up a new one for them."}
+}
+func IntakeAsked() []string {
+	return []string{"Answer what is asked above: then what the files propose stands here."}
 }
 func IntakeNoProposals() []string { return []string{"These files propose nothing for this night."} }
 
