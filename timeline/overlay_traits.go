@@ -20,6 +20,7 @@ type Traits struct {
 	Beat     journal.ID
 	BeatName string
 	People   []journal.ID // the rods' and the guide's
+	Clients  int          // rods that were clients
 	Fished   bool         // some run is logged
 	Totals   Totals
 
@@ -122,6 +123,9 @@ func traits(log *journal.Log, brief Brief, beat geo.Beat) (Traits, error) {
 	}
 	for _, r := range trip.Rods {
 		t.People = append(t.People, r.Person)
+		if r.Client {
+			t.Clients++
+		}
 	}
 	if g, ok := trip.Guide.Get(); ok {
 		t.People = append(t.People, g)

@@ -35,13 +35,12 @@ that the window shows, so that anybody can check it.
   --order O        darkest (without it), date, level or catch
 
 Which nights: those fished that fit all of what is given; without any the latest year.
-  --year 2026, --month 2026-07 or --month 7
-  --beat NAME      --person NAME
-  --trend TREND    rising, peak, falling flood, fining down or normal
+Each may be given several times, except --from, --to, --client and --like.
+` + filterPage + `  --person NAME    fishing or guiding
   --moon SIZE      thin, half or full: how much of it was lit
   --like DATE      the 8 nights likest to that one, by trend, level and temperature of
                    the river, light at the start and time of the year
-  --night DATE     only this one; may be given several times
+  --night DATE     only these
 
   --json           every figure as JSON (below)
   --tables STEM    the figures as CSV: STEM-steps.csv, -nights, -fish, -pools
@@ -85,13 +84,11 @@ type compareOrder struct {
 	axis                           timeline.Axis
 	order                          timeline.NightOrder
 	picture                        scene.Picture
-	choice                         state.NightChoice
-	beat, person                   string
+	which                          filterOrder
+	moons                          []string
 	like                           journal.Date
-	nights                         []journal.Date
 	axisText, orderText, pictureOf string
-	year                           int
-	month, trend, moon, likeText   string
+	likeText                       string
 }
 
 func runCompare(args []string, _ io.Reader, stdout, stderr io.Writer) int {
@@ -139,30 +136,13 @@ func readCompare(args []string, stdout, stderr io.Writer) (o compareOrder, code 
 	flags.StringVar(&o.pictureOf, "picture", string(scene.JoinedPicture), "")
 	flags.StringVar(&o.out, "o", "", "")
 	flags.StringVar(&o.tables, "tables", "", "")
-	flags.IntVar(&o.year, "year", 0, "")
-	flags.StringVar(&o.month, "month", "", "")
-	flags.StringVar(&o.beat, "beat", "", "")
-	flags.StringVar(&o.person, "person", "", "")
-	flags.StringVar(&o.trend, "trend", "", "")
-	flags.StringVar(&o.moon, "moon", "", "")
 	flags.StringVar(&o.likeText, "like", "", "")
-	var badNight error
-	flags.Func("night", "", func(s string) error {
-		d, err := journal.ParseDate(s)
-		if err != nil && badNight == nil {
-			badNight = fmt.Errorf("--night %q is not a date like 2026-07-04", s)
-		}
-		o.nights = append(o.nights, d)
-		return nil
-	})
+	flags.Func("moon", "", func(s string) error { o.moons = append(o.moons, s); return nil })
+	o.which.flags(flags)
 	if code, ok := parse(flags, args, comparePage, stdout, stderr); !ok {
 		return o, code, false
 	}
-	err := o.check(flags.Args())
-	if err == nil {
-		err = badNight
-	}
-	if err != nil {
+	if err := o.check(flags.Args()); err != nil {
 		return o, fail(stderr, wrong, "%v", err), false
 	}
 	return o, done, true
@@ -181,7 +161,7 @@ func (o *compareOrder) check(more []string) (err error) {
 		return fmt.Errorf("%w, not %q", paper.ErrFormat, o.out)
 	case !slices.Contains(scene.Pictures, scene.Picture(o.pictureOf)):
 		return fmt.Errorf("there is no picture %q; there are joined, strips and pools", o.pictureOf)
-	case len(o.nights) > 0 && (o.year != 0 || o.month+o.beat+o.person+o.trend+o.moon+o.likeText != ""):
+	case len(o.which.nights) > 0 && !(o.which.none() && len(o.moons) == 0 && o.likeText == ""):
 		return fmt.Errorf("--night and the other ways to choose exclude each other")
 	}
 	o.picture = scene.Picture(o.pictureOf)
@@ -191,98 +171,39 @@ func (o *compareOrder) check(more []string) (err error) {
 	if o.order, err = timeline.ParseNightOrder(o.orderText); err != nil {
 		return err
 	}
-	o.choice.Year = o.year
-	if o.month != "" {
-		if err := o.readMonth(); err != nil {
-			return err
+	for _, moon := range o.moons {
+		if !slices.ContainsFunc(timeline.MoonSizes, func(m timeline.MoonSize) bool { return m.String() == moon }) {
+			return fmt.Errorf("there is no moon %q; there are thin, half and full", moon)
 		}
-	}
-	if o.choice.Trend = journal.Trend(o.trend); o.trend != "" && !slices.Contains(journal.Trends, o.choice.Trend) {
-		return fmt.Errorf("there is no trend %q; there are rising, peak, falling flood, fining down and normal", o.trend)
-	}
-	if o.choice.Moon = o.moon; o.moon != "" && !slices.ContainsFunc(timeline.MoonSizes, func(m timeline.MoonSize) bool { return m.String() == o.moon }) {
-		return fmt.Errorf("there is no moon %q; there are thin, half and full", o.moon)
 	}
 	if o.likeText != "" {
 		if o.like, err = journal.ParseDate(o.likeText); err != nil {
 			return fmt.Errorf("--like %q is not a date like 2026-07-04", o.likeText)
 		}
 	}
-	return nil
+	return o.which.check()
 }
 
-// readMonth reads 2026-07, 07 or 7.
-func (o *compareOrder) readMonth() error {
-	text := o.month
-	if year, month, ok := strings.Cut(text, "-"); ok {
-		if _, err := fmt.Sscanf(year, "%d", &o.choice.Year); err != nil || len(year) != 4 {
-			return fmt.Errorf("--month %q is not a month like 2026-07 or 7", o.month)
-		}
-		text = month
-	}
-	m := 0
-	if _, err := fmt.Sscanf(text, "%d", &m); err != nil || m < 1 || m > 12 || len(text) > 2 {
-		return fmt.Errorf("--month %q is not a month like 2026-07 or 7", o.month)
-	}
-	if o.year != 0 && o.choice.Year != o.year {
-		return fmt.Errorf("--year %d and --month %s are of two years", o.year, o.month)
-	}
-	o.choice.Month = time.Month(m)
-	return nil
-}
-
-// choose finds beat, person and nights by what they are called.
+// choose finds beats, people and nights by what they are called.
 func (o *compareOrder) choose(t *state.Together) error {
-	find := func(what, name string, list []state.Offered[journal.ID]) (journal.ID, error) {
-		var there []string
-		for _, x := range list {
-			if strings.EqualFold(x.Name, name) {
-				return x.Value, nil
-			}
-			there = append(there, x.Name)
-		}
-		return journal.ID{}, fmt.Errorf("there is no %s %q on a night fished; there are %s", what, name, strings.Join(there, ", "))
+	if err := o.which.find(t.Offers()); err != nil {
+		return err
 	}
-	evening := func(d journal.Date) ([]journal.ID, error) {
-		var out []journal.ID
-		for _, x := range t.Traits() {
-			if x.Evening == d {
-				out = append(out, x.Trip)
-			}
-		}
-		if len(out) == 0 {
-			return nil, fmt.Errorf("there is no night of %s", d)
-		}
-		return out, nil
-	}
-	c := o.choice
-	var err error
-	if o.beat != "" {
-		if c.Beat, err = find("beat", o.beat, t.Beats()); err != nil {
-			return err
-		}
-	}
-	if o.person != "" {
-		if c.Person, err = find("person", o.person, t.People()); err != nil {
-			return err
-		}
-	}
+	c := state.NightChoice{Filter: o.which.filter, Moons: o.moons}
 	if !o.like.IsZero() {
-		ids, err := evening(o.like)
+		like := filterOrder{nights: []journal.Date{o.like}}
+		ids, err := like.trips(t.Subjects())
 		if err != nil {
 			return err
 		}
 		c.Like = ids[0]
 	}
-	for _, d := range o.nights {
-		ids, err := evening(d)
-		if err != nil {
-			return err
-		}
-		c.None = true
-		c.Added = append(c.Added, ids...)
+	picked, err := o.which.trips(t.Subjects())
+	if err != nil {
+		return err
 	}
-	if o.year == 0 && o.month+o.beat+o.person+o.trend+o.moon+o.likeText == "" && len(o.nights) == 0 {
+	c.Added, c.None = picked, len(picked) > 0
+	if o.which.none() && len(o.moons) == 0 && o.likeText == "" && len(picked) == 0 {
 		c = t.Choice() // the latest year
 	}
 	t.SetChoice(c)

@@ -59,7 +59,8 @@ func TestCompareJSON(t *testing.T) {
 	assert.InDelta(t, year.Totals.Landed, landed, 1e-3)
 	for _, args := range [][]string{
 		{"--month", "7"}, {"--month", "2025-07"}, {"--year", "2025", "--month", "7"}, {"--beat", "home beat"}, {"--person", "Anna"},
-		{"--trend", "rising"}, {"--moon", "thin"}, {"--night", "2026-07-04", "--night", "2026-07-05"}, {"--axis", "light", "--order", "catch", "--year", "2026"},
+		{"--trend", "rising"}, {"--trend", "rising", "--trend", "fining down"}, {"--moon", "thin"}, {"--moon", "thin", "--moon", "half"}, {"--client", "with"},
+		{"--from", "2026-07-01", "--to", "2026-07-20"}, {"--year", "2026", "--year", "2025", "--month", "6", "--month", "8"}, {"--month", "2026-06", "--month", "2026-08"}, {"--night", "2026-07-04", "--night", "2026-07-05"}, {"--axis", "light", "--order", "catch", "--year", "2026"},
 	} {
 		rep := of(args...)
 		assert.NotEmpty(t, rep.Nights, args)
@@ -67,6 +68,9 @@ func TestCompareJSON(t *testing.T) {
 		assert.NotEmpty(t, rep.Said[0])
 	}
 	assert.Len(t, of("--night", "2026-07-04", "--night", "2026-07-05").Nights, 2)
+	several := of("--month", "2026-06", "--month", "2026-08", "--beat", "home beat", "--beat", "kirk beat", "--person", "Anna", "--person", "Colm")
+	assert.Contains(t, several.How, "in June or August 2026, on Home Beat or Kirk Beat, with Anna or Colm")
+	assert.Len(t, several.Nights, len(of("--month", "2026-06").Nights)+len(of("--month", "2026-08").Nights))
 }
 
 // Ensure that picture and tables are written, that the choice stands on them, and that
@@ -107,11 +111,13 @@ func TestCompareRefuses(t *testing.T) {
 	for _, bad := range [][]string{
 		{"--axis", "lunar"}, {"--order", "size"}, {"--month", "13"}, {"--month", "July"}, {"--month", "26-07"}, {"--trend", "wet"}, {"--moon", "blue"},
 		{"--beat", "Far Beat"}, {"--person", "Nobody"}, {"--like", "today"}, {"--like", "2026-01-01"}, {"--night", "2026-02-30"}, {"--night", "2026-01-01"},
-		{"--picture", "map"}, {"--year", "1999"}, {"--year", "many"}, {"-o", "x.doc"},
+		{"--picture", "map"}, {"--year", "1999"}, {"--year", "many"}, {"--client", "some"}, {"--from", "soon"}, {"-o", "x.doc"},
 	} {
 		refused(t, run("", append([]string{"compare", "--demo"}, bad...)...))
 	}
 	refused(t, run("", "compare", "--demo", "--year", "2025", "--month", "2026-07"), "two years")
+	refused(t, run("", "compare", "--demo", "--month", "2025-06", "--month", "2026-07"), "two years")
+	refused(t, run("", "compare", "--demo", "--month", "8", "--month", "2026-07"), "two years")
 	refused(t, run("", "compare", "--demo", "--year", "2025", "--night", "2026-07-04"), "exclude")
 	refused(t, run("", "compare", "--journal", write(t, func(*journal.Journal) {})), "no night yet")
 	explained(t, run("", "compare", "--journal", kept("half.gloam")), "cut short")

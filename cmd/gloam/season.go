@@ -6,9 +6,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
-	"time"
 
 	"gloamline/journal"
 	"gloamline/timeline/season"
@@ -30,11 +28,7 @@ enough yet. Unlike a list of catches it counts blank hours and blank nights.
 
 Which nights: those that fit all of what is given; without any, all. Each may be given
 several times, except --from, --to and --client.
-  --from DATE      --to DATE      evenings, both included
-  --year 2026      --month 7 (of any year)
-  --beat NAME      --trend TREND (rising, peak, falling flood, fining down, normal, none)
-  --person NAME    only this person's rod counts
-  --client WHICH   with: nights on which a client fished; without: the others
+` + filterPage + `  --person NAME    only this person's rod counts
   --night DATE     this night
   --count WHICH    what counts as a fish: hooked (without it), contacts, touched, landed
 
@@ -55,16 +49,14 @@ var seasonCommand = command{
 
 // seasonOrder is what the command line asks for.
 type seasonOrder struct {
-	journal, csv              string
-	demo, json, fold, tables  bool
-	view                      season.View
-	beats, people             []string
-	years                     []int
-	nights                    []journal.Date
-	names, persons            map[journal.ID]string
-	measure, client, from, to string
-	out, look                 string
-	card                      int
+	journal, csv             string
+	demo, json, fold, tables bool
+	which                    filterOrder
+	view                     season.View
+	offers                   state.Offers
+	measure                  string
+	out, look                string
+	card                     int
 }
 
 func runSeason(args []string, _ io.Reader, stdout, stderr io.Writer) int {
@@ -111,7 +103,7 @@ func (o *seasonOrder) pages(j *journal.Journal, nights season.Nights, s *season.
 	}
 	v.Beats = beats
 	title := words.SeasonPageTitle(words.SeasonTitle(s))
-	names, err := paper.Save(o.out, title, scene.SeasonPages(v, o.card, title, words.SeasonMade(o.said(), o.filter()), scene.LookNamed(o.look)))
+	names, err := paper.Save(o.out, title, scene.SeasonPages(v, o.card, title, words.SeasonMade(o.view, o.filter()), scene.LookNamed(o.look)))
 	if err != nil {
 		return notWritten(stderr, o.out, err)
 	}
@@ -130,73 +122,21 @@ func readSeason(args []string, stdout, stderr io.Writer) (o *seasonOrder, code i
 	flags.BoolVar(&o.tables, "tables", false, "")
 	flags.StringVar(&o.csv, "csv", "", "")
 	flags.StringVar(&o.measure, "count", string(season.Hooked), "")
-	flags.StringVar(&o.client, "client", "", "")
-	flags.StringVar(&o.from, "from", "", "")
-	flags.StringVar(&o.to, "to", "", "")
 	flags.StringVar(&o.out, "o", "", "")
 	flags.StringVar(&o.look, "look", scene.Paper.Name, "")
 	flags.IntVar(&o.card, "card", 0, "")
-	var bad error
-	each := func(name string, take func(string) error) {
-		flags.Func(name, "", func(s string) error {
-			if err := take(s); err != nil && bad == nil {
-				bad = err
-			}
-			return nil
-		})
-	}
-	f := &o.view.Filter
-	each("beat", func(s string) error { o.beats = append(o.beats, s); return nil })
-	each("person", func(s string) error { o.people = append(o.people, s); return nil })
-	each("year", func(s string) error {
-		y, err := strconv.Atoi(s)
-		if err != nil {
-			return fmt.Errorf("--year %q is not a year like 2026", s)
-		}
-		o.years = append(o.years, y)
-		return nil
-	})
-	each("month", func(s string) error {
-		m, err := strconv.Atoi(s)
-		if err != nil || m < 1 || m > 12 {
-			return fmt.Errorf("--month %q is not a month from 1 to 12", s)
-		}
-		f.Months = append(f.Months, time.Month(m))
-		return nil
-	})
-	each("trend", func(s string) error {
-		t := journal.Trend(s)
-		if s == "none" {
-			t = ""
-		} else if !slices.Contains(journal.Trends, t) {
-			return fmt.Errorf("there is no trend %q; there are rising, peak, falling flood, fining down, normal and none", s)
-		}
-		f.Trends = append(f.Trends, t)
-		return nil
-	})
-	each("night", func(s string) error {
-		d, err := journal.ParseDate(s)
-		if err != nil {
-			return fmt.Errorf("--night %q is not a date like 2026-07-04", s)
-		}
-		o.nights = append(o.nights, d)
-		return nil
-	})
+	o.which.flags(flags)
 	if code, ok := parse(flags, args, seasonPage, stdout, stderr); !ok {
 		return o, code, false
 	}
-	if bad == nil {
-		bad = o.check(flags.Args())
-	}
-	if bad != nil {
-		return o, fail(stderr, wrong, "%v", bad), false
+	if err := o.check(flags.Args()); err != nil {
+		return o, fail(stderr, wrong, "%v", err), false
 	}
 	return o, done, true
 }
 
 // check finds what makes no sense.
 func (o *seasonOrder) check(more []string) (err error) {
-	f := &o.view.Filter
 	switch {
 	case len(more) > 0:
 		return fmt.Errorf("gloam season takes no %q; see gloam help season", more[0])
@@ -216,83 +156,24 @@ func (o *seasonOrder) check(more []string) (err error) {
 		return fmt.Errorf("there is no look %q; there are paper, dusk and lamp", o.look)
 	case !slices.Contains(season.Measures, season.Measure(o.measure)):
 		return fmt.Errorf("--count %q is none of contacts, touched, hooked, landed", o.measure)
-	case o.client != "" && o.client != string(season.ClientNights) && o.client != string(season.OwnNights):
-		return fmt.Errorf("--client is with or without, not %q", o.client)
 	}
-	o.view.Measure, f.Clients = season.Measure(o.measure), season.Clients(o.client)
-	for _, x := range []struct {
-		name, text string
-		to         *journal.Date
-	}{{"from", o.from, &f.From}, {"to", o.to, &f.To}} {
-		if x.text == "" {
-			continue
-		}
-		if *x.to, err = journal.ParseDate(x.text); err != nil {
-			return fmt.Errorf("--%s %q is not a date like 2026-07-04", x.name, x.text)
-		}
-	}
-	return nil
+	o.view.Measure = season.Measure(o.measure)
+	return o.which.check()
 }
 
 // choose finds beats, people and nights by what they are called.
-func (o *seasonOrder) choose(nights []*season.Digest) error {
-	f := &o.view.Filter
-	o.names, o.persons = map[journal.ID]string{}, map[journal.ID]string{}
+func (o *seasonOrder) choose(nights []*season.Digest) (err error) {
+	o.offers = state.SeasonOffers(nights)
+	if err := o.which.find(o.offers); err != nil {
+		return err
+	}
+	var all []season.Subject
 	for _, d := range nights {
-		o.names[d.Beat] = d.BeatName
-		for _, r := range d.Rods {
-			o.persons[r.Person] = r.Name
-		}
+		all = append(all, d.Subject())
 	}
-	find := func(what, name string, list map[journal.ID]string) (journal.ID, error) {
-		var there []string
-		for id, n := range list {
-			if strings.EqualFold(n, name) {
-				return id, nil
-			}
-			there = append(there, n)
-		}
-		slices.Sort(there)
-		return journal.ID{}, fmt.Errorf("there is no %s %q on a night fished; there are %s", what, name, strings.Join(there, ", "))
-	}
-	for _, name := range o.beats {
-		id, err := find("beat", name, o.names)
-		if err != nil {
-			return err
-		}
-		f.Beats = append(f.Beats, id)
-	}
-	for _, name := range o.people {
-		id, err := find("person", name, o.persons)
-		if err != nil {
-			return err
-		}
-		f.People = append(f.People, id)
-	}
-	for _, evening := range o.nights {
-		n := len(f.Trips)
-		for _, d := range nights {
-			if d.Evening == evening {
-				f.Trips = append(f.Trips, d.Trip)
-			}
-		}
-		if len(f.Trips) == n {
-			return fmt.Errorf("there is no night of %s", evening)
-		}
-	}
-	if len(o.years) > 0 {
-		var in []journal.ID
-		for _, d := range nights {
-			if slices.Contains(o.years, d.Evening.Year) && (len(o.nights) == 0 || slices.Contains(f.Trips, d.Trip)) {
-				in = append(in, d.Trip)
-			}
-		}
-		if len(in) == 0 {
-			return fmt.Errorf("no night of that year fits")
-		}
-		f.Trips = in
-	}
-	return nil
+	o.view.Filter = o.which.filter
+	o.view.Filter.Trips, err = o.which.trips(all)
+	return err
 }
 
 // title says what the figures are made from; it stands on every export.
@@ -304,18 +185,9 @@ func (o *seasonOrder) title(s *season.Season) string {
 	return out + "; a fish is: " + words.MeasureName(s.View.Measure)
 }
 
-// said is the choice as it is put into words.
-func (o *seasonOrder) said() season.View {
-	v := o.view
-	if len(o.nights) == 0 {
-		v.Filter.Trips = nil // they are those of the years, which the title shows
-	}
-	return v
-}
-
 // filter says which nights were let through; empty for all.
 func (o *seasonOrder) filter() string {
-	return words.SeasonFilter(o.said(), func(id journal.ID) string { return o.names[id] }, func(id journal.ID) string { return o.persons[id] })
+	return words.SeasonFilter(o.view, o.offers.Beat, o.offers.Person)
 }
 
 func (o *seasonOrder) write(s *season.Season, stdout, stderr io.Writer) int {

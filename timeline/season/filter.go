@@ -12,6 +12,7 @@ import (
 type Filter struct {
 	From    journal.Date    `json:"from,omitzero"` // evenings, both included
 	To      journal.Date    `json:"to,omitzero"`
+	Years   []int           `json:"years,omitempty"`
 	Months  []time.Month    `json:"months,omitempty"`
 	Beats   []journal.ID    `json:"beats,omitempty"`
 	People  []journal.ID    `json:"people,omitempty"` // only their rods count
@@ -30,20 +31,56 @@ const (
 	OwnNights    Clients = "without" // nights on which none did
 )
 
+// Subject is what a filter asks of a night, wherever that is known from. People are those whose
+// nights it is.
+type Subject struct {
+	Trip, Beat journal.ID
+	Evening    journal.Date
+	Trend      journal.Trend // "" not noted
+	Clients    int           // rods that were clients
+	People     []journal.ID
+}
+
+// Lets reports whether a night is let through: it fits each thing asked for, and of each
+// one of its values.
+func (f Filter) Lets(n Subject) bool {
+	return f.lets(n) && (len(f.People) == 0 || slices.ContainsFunc(n.People, func(p journal.ID) bool { return slices.Contains(f.People, p) }))
+}
+
 // Takes reports whether a night is let through.
 func (f Filter) Takes(d *Digest) bool {
+	return f.lets(d.subject()) && (len(f.People) == 0 || slices.ContainsFunc(d.Rods, f.takesRod))
+}
+
+// subject is what a filter asks of a night, but for its people.
+func (d *Digest) subject() Subject {
+	return Subject{Trip: d.Trip, Beat: d.Beat, Evening: d.Evening, Trend: d.Facts.Trend, Clients: d.Facts.Clients}
+}
+
+// Subject is what a filter asks of a night; its people are those who fished.
+func (d *Digest) Subject() Subject {
+	n := d.subject()
+	for _, r := range d.Rods {
+		n.People = append(n.People, r.Person)
+	}
+	return n
+}
+
+// lets reports whether a night fits but for its people.
+func (f Filter) lets(n Subject) bool {
 	switch {
-	case !f.From.IsZero() && d.Evening.Before(f.From),
-		!f.To.IsZero() && f.To.Before(d.Evening),
-		!asked(f.Months, d.Evening.Month),
-		!asked(f.Beats, d.Beat),
-		!asked(f.Trends, d.Facts.Trend),
-		!asked(f.Trips, d.Trip),
-		f.Clients == ClientNights && d.Facts.Clients == 0,
-		f.Clients == OwnNights && d.Facts.Clients > 0:
+	case !f.From.IsZero() && n.Evening.Before(f.From),
+		!f.To.IsZero() && f.To.Before(n.Evening),
+		!asked(f.Years, n.Evening.Year),
+		!asked(f.Months, n.Evening.Month),
+		!asked(f.Beats, n.Beat),
+		!asked(f.Trends, n.Trend),
+		!asked(f.Trips, n.Trip),
+		f.Clients == ClientNights && n.Clients == 0,
+		f.Clients == OwnNights && n.Clients > 0:
 		return false
 	}
-	return len(f.People) == 0 || slices.ContainsFunc(d.Rods, f.takesRod)
+	return true
 }
 
 func (f Filter) takesRod(r RodDigest) bool { return asked(f.People, r.Person) }

@@ -27,7 +27,7 @@ type seasonRoom struct {
 	made   *own.Paragraph
 	board  *own.Board
 	index  *own.Board
-	choose *seasonChoosers
+	choose *choosers
 	tools  []toolButton
 	all    fyne.CanvasObject
 	side   fyne.CanvasObject
@@ -81,7 +81,8 @@ func newSeasonRoom(s *Screen) *seasonRoom {
 	r.index.OnHover = func(own.Pick) own.Hint { return own.Hint{Bare: true} }
 	s.desk.Bind("season.table", r.desk.HasTables, func() error { r.saveTables(); return nil })
 	s.desk.Bind("season.picture", r.desk.HasPages, func() error { r.savePage(); return nil })
-	s.bound["season.table"], s.bound["season.picture"] = true, true
+	s.desk.Bind("season.evenings", r.desk.Ready, func() error { s.askEvenings(r.desk); return nil })
+	s.bound["season.table"], s.bound["season.picture"], s.bound["season.evenings"] = true, true, true
 	row := container.NewHBox()
 	for _, id := range seasonTools {
 		c := s.desk.Command(id)
@@ -89,10 +90,11 @@ func newSeasonRoom(s *Screen) *seasonRoom {
 		r.tools = append(r.tools, toolButton{b, c, c.Title()})
 		row.Add(b)
 	}
-	r.choose = newSeasonChoosers(r)
+	choose, ways := newSeasonChoosers(r)
+	r.choose = choose
 	head := container.NewVBox(container.New(inset{0, 6}, container.NewVBox(r.title, r.made)), row)
 	r.all = container.NewBorder(head, nil, nil, nil, s.panel(r.board))
-	r.side = container.NewBorder(r.choose.all, nil, nil, nil, r.index)
+	r.side = container.NewBorder(ways, nil, nil, nil, r.index)
 	return r
 }
 

@@ -51,16 +51,18 @@ func newTogetherRoom(s *Screen) *togetherRoom {
 	}, s.look)
 	r.legend.Tall = true
 	r.legend.OnKey, r.legend.OnRune = s.typedKey, s.typedRune
-	r.choose = newChoosers(r)
+	choose, ways := newTogetherChoosers(r)
+	r.choose = choose
 	l := &togetherLayout{r: r, board: s.panel(r.board), legend: s.panel(r.legend)}
 	r.all = container.New(l, r.title, r.how, r.tools.all, l.board, l.legend)
-	r.side = container.NewBorder(r.choose.all, nil, nil, nil, r.picks)
+	r.side = container.NewBorder(ways, nil, nil, nil, r.picks)
 	bind := func(id string, when func() bool, act func()) {
 		s.desk.Bind(id, when, func() error { act(); return nil })
 		s.bound[id] = true
 	}
 	some := func() bool { return len(r.t.Sides().Light.Nights) > 0 }
 	bind("together.legend", nil, r.toggleLegend)
+	bind("together.evenings", func() bool { return len(r.t.Traits()) > 0 }, func() { s.askEvenings(r.t) })
 	bind("together.picture", some, r.savePicture)
 	bind("together.table", some, r.saveTables)
 	return r

@@ -1,11 +1,6 @@
 package state
 
-import (
-	"time"
-
-	"gloamline/journal"
-	"gloamline/timeline/season"
-)
+import "gloamline/timeline/season"
 
 // seasonTable is the commands of the room of a season.
 func (d *Desk) seasonTable(t *tabler) {
@@ -26,46 +21,19 @@ func (d *Desk) seasonTable(t *tabler) {
 	step := func(f func(s *SeasonDesk, v *season.View)) func(s *SeasonDesk) {
 		return func(s *SeasonDesk) { s.Change(func(v *season.View) { f(s, v) }) }
 	}
-	pick("season.year", "Next year fished", "Y", "Counts the nights of the next year fished, then of any year.",
-		step(func(s *SeasonDesk, v *season.View) { SetYear(v, next(append([]int{0}, s.Years()...), s.Year(), +1)) }))
-	pick("season.month", "Next month fished", "M", "Counts the nights of the next month fished, then of any month.",
-		step(func(s *SeasonDesk, v *season.View) {
-			v.Filter.Months = One(next(append([]time.Month{0}, s.Months()...), The(v.Filter.Months), +1))
-		}))
-	pick("season.beat", "Next beat fished", "B", "Counts the nights on the next beat, then on all of them.",
-		step(func(s *SeasonDesk, v *season.View) {
-			v.Filter.Beats = One(next(ids(s.Beats()), The(v.Filter.Beats), +1))
-		}))
-	pick("season.person", "Next person's rods", "W", "Counts only the rods of the next person, then all rods.",
-		step(func(s *SeasonDesk, v *season.View) {
-			v.Filter.People = One(next(ids(s.People()), The(v.Filter.People), +1))
-		}))
-	pick("season.trend", "Next trend of the river", "V", "Counts the nights with the next trend of the river, then all.",
-		step(func(s *SeasonDesk, v *season.View) { s.nextTrend(v) }))
-	pick("season.clients", "With clients or without", "C", "Counts the nights with a client, those without, then both.",
-		step(func(_ *SeasonDesk, v *season.View) { v.Filter.Clients = next(ClientChoices, v.Filter.Clients, +1) }))
+	of := func(f func(o Offers, f *season.Filter)) func(s *SeasonDesk) {
+		return step(func(s *SeasonDesk, v *season.View) { f(s.Offers(), &v.Filter) })
+	}
+	pick("season.year", "Next year fished", "Y", "Counts the nights of the next year fished, then of any year.", of(nextYear))
+	pick("season.month", "Next month fished", "M", "Counts the nights of the next month fished, then of any month.", of(nextMonth))
+	pick("season.beat", "Next beat fished", "B", "Counts the nights on the next beat, then on all of them.", of(nextBeat))
+	pick("season.person", "Next person's rods", "W", "Counts only the rods of the next person, then all rods.", of(nextPerson))
+	pick("season.trend", "Next trend of the river", "V", "Counts the nights with the next trend of the river, then all.", of(nextTrend))
+	pick("season.clients", "With clients or without", "C", "Counts the nights with a client, those without, then both.", of(nextClients))
 	pick("season.count", "What counts as a fish", "K", "Counts fish hooked, landed, every contact, or those that touched, in turn.",
 		step(func(_ *SeasonDesk, v *season.View) { v.Measure = next(season.Measures, v.Measure, +1) }))
 	pick("season.reset", "All nights", "0", "Counts all nights again, and as fish those hooked.", func(s *SeasonDesk) { s.Reset() })
+	t.window("season.evenings", "From one evening to another …", key("D"), "Asks for the first and the last evening of the nights that count.")
 	t.window("season.picture", "Save its page …", ctrl("P"), "Saves the question picked out with its plots and tables, and which nights it counts, as PDF, PNG or SVG.")
 	t.window("season.table", "Save its tables …", key("E"), "Saves the tables of the question picked out as CSV, those of all from the first card.")
-}
-
-// nextTrend goes on through the trends; none chosen is not the same as nothing noted.
-func (s *SeasonDesk) nextTrend(v *season.View) {
-	all := s.Trends()
-	if len(all) == 0 {
-		return
-	}
-	if len(v.Filter.Trends) == 0 {
-		v.Filter.Trends = []journal.Trend{all[0]}
-		return
-	}
-	for i, t := range all {
-		if t == v.Filter.Trends[0] && i+1 < len(all) {
-			v.Filter.Trends = []journal.Trend{all[i+1]}
-			return
-		}
-	}
-	v.Filter.Trends = nil
 }

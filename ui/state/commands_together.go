@@ -3,10 +3,10 @@ package state
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/timeline/season"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
@@ -44,19 +44,18 @@ func (d *Desk) togetherTable(t *tabler) {
 			}
 			r().LikeThis(id)
 		}))
-	step := func(f func(c *NightChoice)) func() error { return plain(func() { r().Change(f) }) }
-	t.add("together.year", "Next year fished", key("Y"), "Chooses the nights of the next year fished, then of any.", any,
-		step(func(c *NightChoice) { c.Year = next(append([]int{0}, r().Years()...), c.Year, +1) }))
-	t.add("together.month", "Next month fished", key("M"), "Chooses the nights of the next month fished, then of any.", any,
-		step(func(c *NightChoice) { c.Month = next(append([]time.Month{0}, r().Months()...), c.Month, +1) }))
-	t.add("together.beat", "Next beat fished", key("B"), "Chooses the nights of the next beat, then of all.", any,
-		step(func(c *NightChoice) { c.Beat = next(ids(r().Beats()), c.Beat, +1) }))
-	t.add("together.person", "Next person", key("W"), "Chooses the nights with the next person, then with anybody.", any,
-		step(func(c *NightChoice) { c.Person = next(ids(r().People()), c.Person, +1) }))
-	t.add("together.trend", "Next trend of the river", key("V"), "Chooses the nights with the next trend of the river, then with any.", any,
-		step(func(c *NightChoice) { c.Trend = next(append([]journal.Trend{""}, r().Trends()...), c.Trend, +1) }))
+	step := func(id, title, k, help string, f func(o Offers, f *season.Filter)) {
+		t.add(id, title, key(k), help, any, plain(func() { r().Change(func(c *NightChoice) { f(r().Offers(), &c.Filter) }) }))
+	}
+	step("together.year", "Next year fished", "Y", "Chooses the nights of the next year fished, then of any.", nextYear)
+	step("together.month", "Next month fished", "M", "Chooses the nights of the next month fished, then of any.", nextMonth)
+	step("together.beat", "Next beat fished", "B", "Chooses the nights of the next beat, then of all.", nextBeat)
+	step("together.person", "Next person", "W", "Chooses the nights with the next person, then with anybody.", nextPerson)
+	step("together.trend", "Next trend of the river", "V", "Chooses the nights with the next trend of the river, then with any.", nextTrend)
+	step("together.clients", "With clients or without", "K", "Chooses the nights with a client, those without, then both.", nextClients)
 	t.add("together.moon", "Next size of the moon", key("N"), "Chooses the nights with a thin, a half, a full moon, then with any.", any,
-		step(func(c *NightChoice) { c.Moon = next([]string{"", "thin", "half", "full"}, c.Moon, +1) }))
+		plain(func() { r().Change(func(c *NightChoice) { c.Moons = nextOf(moonSizes(), c.Moons) }) }))
+	t.window("together.evenings", "From one evening to another …", key("D"), "Asks for the first and the last evening of the nights to lay side by side.")
 	t.add("together.reset", "Latest season", key("0"), "Chooses all nights of the latest year fished.", always, plain(func() { r().Reset() }))
 	t.add("together.none", "None, to pick by hand", Key{}, "Takes all nights away, so that they can be ticked one by one.", any, plain(func() { r().None() }))
 	t.add("together.let-go", "Let go of what is picked out", key("Escape"), "Lets go of the fish picked out, then of the night.",
@@ -74,14 +73,6 @@ func (d *Desk) togetherTable(t *tabler) {
 	t.window("together.legend", "What these marks mean", key("F2"), "Shows or hides the key to the marks of nights side by side.")
 	t.window("together.picture", "Save the picture …", ctrl("P"), "Saves the picture with its legend and how the nights were chosen, as PDF, PNG or SVG.")
 	t.window("together.table", "Save the figures …", ctrl("E"), "Saves every figure behind the pictures as tables: steps of the axes, nights, fish, pools.")
-}
-
-func ids(list []Offered[journal.ID]) []journal.ID {
-	out := []journal.ID{{}}
-	for _, o := range list {
-		out = append(out, o.Value)
-	}
-	return out
 }
 
 // next is the value after another in a list, round and round.

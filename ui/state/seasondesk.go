@@ -35,6 +35,9 @@ type SeasonSheet = season.Season
 // SeasonAsk is which nights and fish are asked for.
 type SeasonAsk = season.View
 
+// Filter is which nights are let through, in the season and side by side.
+type Filter = season.Filter
+
 // SeasonMeasures lists what may count as a fish.
 var SeasonMeasures = season.Measures
 
@@ -178,18 +181,13 @@ func (s *SeasonDesk) ToggleFull(card int) {
 	})
 }
 
-// Filter says which nights are let through; empty for all.
-func (s *SeasonDesk) Filter() string {
+// FilterSaid says which nights are let through; empty for all.
+func (s *SeasonDesk) FilterSaid() string {
 	return words.SeasonFilter(s.view, s.beatName, s.personName)
 }
 
 func (s *SeasonDesk) beatName(id journal.ID) string {
-	for _, b := range s.Beats() {
-		if b.Value == id {
-			return b.Name
-		}
-	}
-	return ""
+	return s.Offers().Beat(id)
 }
 
 func (s *SeasonDesk) personName(id journal.ID) string {
@@ -206,7 +204,7 @@ func (s *SeasonDesk) Said() (title, made string) {
 	if f == nil {
 		return words.SeasonRoomTitle(), words.SeasonReading(s.Progress())
 	}
-	return words.SeasonTitle(f), words.SeasonMade(s.view, s.Filter())
+	return words.SeasonTitle(f), words.SeasonMade(s.view, s.FilterSaid())
 }
 
 // Scene is the room as the scene takes it.

@@ -56,8 +56,8 @@ func TestSeveral(t *testing.T) {
 // and is kept from one session to the next.
 func TestFiltersCombine(t *testing.T) {
 	d, s := inSeason(t)
-	beat := s.Beats()[0]
-	person := s.People()[0]
+	beat := s.Offers().Beats[0]
+	person := s.Offers().People[0]
 	s.Change(func(v *season.View) {
 		v.Filter.Months = []time.Month{time.July, time.August}
 		v.Filter.Beats = One(beat.Value)
@@ -71,7 +71,7 @@ func TestFiltersCombine(t *testing.T) {
 		assert.Equal(t, beat.Name, n.Beat)
 		assert.LessOrEqual(t, n.Rods, 1)
 	}
-	said := s.Filter()
+	said := s.FilterSaid()
 	for _, part := range []string{"July or August", beat.Name, "rods of " + person.Name, "nights without a client"} {
 		assert.Contains(t, said, part)
 	}
@@ -80,8 +80,8 @@ func TestFiltersCombine(t *testing.T) {
 	}
 	kept := s.Encode()
 	s.Reset()
-	assert.Empty(t, s.Filter())
+	assert.Empty(t, s.FilterSaid())
 	s.Decode(kept)
-	assert.Equal(t, said, s.Filter())
+	assert.Equal(t, said, s.FilterSaid())
 	_ = d
 }

@@ -87,13 +87,13 @@ func TestSeasonFilters(t *testing.T) {
 		require.NoError(t, d.Command("season.reset").Run())
 		assert.Equal(t, all, s.Sheet().Nights)
 	}
-	require.Equal(t, []int{2026, 2025}, s.Years())
-	try("1 January 2025 to 31 December 2025", func(v *season.View) { SetYear(v, 2025) })
+	require.Equal(t, []int{2026, 2025}, s.Offers().Years)
+	try("nights of 2025;", func(v *season.View) { v.Filter.Years = One(2025) })
 	try("July", func(v *season.View) { v.Filter.Months = One(time.July) })
-	beat, who := s.Beats()[0], s.People()[0]
+	beat, who := s.Offers().Beats[0], s.Offers().People[0]
 	try(beat.Name, func(v *season.View) { v.Filter.Beats = One(beat.Value) })
 	try("rods of "+who.Name, func(v *season.View) { v.Filter.People = One(who.Value) })
-	try("river", func(v *season.View) { v.Filter.Trends = []journal.Trend{s.Trends()[0]} })
+	try("river", func(v *season.View) { v.Filter.Trends = []journal.Trend{s.Offers().Trends[0]} })
 	try("with a client", func(v *season.View) { v.Filter.Clients = season.ClientNights })
 	fish := s.Sheet().Fish
 	s.Change(func(v *season.View) { v.Measure = season.LandedOnly })
@@ -104,8 +104,8 @@ func TestSeasonFilters(t *testing.T) {
 func TestSeasonChoicesByKeys(t *testing.T) {
 	d, s := inSeason(t)
 	for k, n := range map[string]int{
-		"Y": len(s.Years()) + 1, "M": len(s.Months()) + 1, "B": len(s.Beats()) + 1, "W": len(s.People()) + 1,
-		"V": len(s.Trends()) + 1, "C": len(ClientChoices), "K": len(season.Measures),
+		"Y": len(s.Offers().Years) + 1, "M": len(s.Offers().Months) + 1, "B": len(s.Offers().Beats) + 1, "W": len(s.Offers().People) + 1,
+		"V": len(s.Offers().Trends) + 1, "C": len(ClientChoices), "K": len(season.Measures),
 	} {
 		seen := map[string]bool{}
 		for range n {
@@ -131,7 +131,7 @@ func TestSeasonSettles(t *testing.T) {
 	first := s.Unsettled()
 	require.NotNil(t, first)
 	settled := first.Settle()
-	s.Change(func(v *season.View) { SetYear(v, 2026) })
+	s.Change(func(v *season.View) { v.Filter.Years = One(2026) })
 	s.Settle(first, settled)
 	assert.Equal(t, 24, s.Sheet().Nights, "what comes late is not shown")
 	assert.False(t, s.Sheet().Settled)
@@ -214,8 +214,8 @@ func TestSeasonTables(t *testing.T) {
 func TestSeasonComesBack(t *testing.T) {
 	d, s := inSeason(t)
 	s.Change(func(v *season.View) {
-		SetYear(v, 2026)
-		v.Filter.Beats = One(s.Beats()[1].Value)
+		v.Filter.Years = One(2026)
+		v.Filter.Beats = One(s.Offers().Beats[1].Value)
 		v.Filter.Trends = []journal.Trend{""}
 		v.Measure = season.Touched
 	})

@@ -3,25 +3,21 @@ package state
 import (
 	"encoding/json"
 	"slices"
-	"time"
 
 	"gloamline/geo"
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/timeline/season"
 	"gloamline/ui/scene"
 	"gloamline/ui/words"
 )
 
-// NightChoice says which nights are laid together: those fished that fit all of what is set;
-// of these the likest to Like, if it is set; without those taken away and with those
-// added by hand.
+// NightChoice says which nights are laid together: those fished that the filter lets through, with
+// one of the moons; of these the likest to Like, if it is set; without those taken away and with
+// those added by hand. Its people fished or guided.
 type NightChoice struct {
-	Year    int           `json:"year,omitempty"`
-	Month   time.Month    `json:"month,omitempty"`
-	Beat    journal.ID    `json:"beat,omitzero"`
-	Person  journal.ID    `json:"person,omitzero"`
-	Trend   journal.Trend `json:"trend,omitempty"`
-	Moon    string        `json:"moon,omitempty"` // of timeline.MoonSizes
+	Filter  season.Filter `json:"filter,omitzero"`
+	Moons   []string      `json:"moons,omitempty"` // of timeline.MoonSizes
 	Like    journal.ID    `json:"like,omitzero"`
 	Added   []journal.ID  `json:"added,omitempty"`
 	Removed []journal.ID  `json:"removed,omitempty"`
@@ -35,12 +31,20 @@ func (c NightChoice) hand() bool { return len(c.Added) > 0 || len(c.Removed) > 0
 
 // fits reports whether a night fits what is set.
 func (c NightChoice) fits(t timeline.Traits) bool {
-	return (c.Year == 0 || t.Evening.Year == c.Year) &&
-		(c.Month == 0 || t.Evening.Month == c.Month) &&
-		(c.Beat.IsZero() || t.Beat == c.Beat) &&
-		(c.Person.IsZero() || t.Has(c.Person)) &&
-		(c.Trend == "" || t.Trend == c.Trend) &&
-		(c.Moon == "" || t.Moon().String() == c.Moon)
+	return c.Filter.Lets(subjectOf(t)) && (len(c.Moons) == 0 || slices.Contains(c.Moons, t.Moon().String()))
+}
+
+// subjectOf is what a filter asks of a night.
+func subjectOf(t timeline.Traits) season.Subject {
+	return season.Subject{Trip: t.Trip, Beat: t.Beat, Evening: t.Evening, Trend: t.Trend, Clients: t.Clients, People: t.People}
+}
+
+// moonSizes are the names of the sizes of the moon.
+func moonSizes() (out []string) {
+	for _, m := range timeline.MoonSizes {
+		out = append(out, m.String())
+	}
+	return out
 }
 
 // Select returns the nights of a choice among all, in the order of all.
@@ -79,7 +83,7 @@ func (c NightChoice) Select(all []timeline.Traits) []timeline.Traits {
 func (t *Together) usual() NightChoice {
 	for _, x := range t.Traits() {
 		if x.Fished {
-			return NightChoice{Year: x.Evening.Year}
+			return NightChoice{Filter: season.Filter{Years: One(x.Evening.Year)}}
 		}
 	}
 	return NightChoice{}
@@ -152,98 +156,49 @@ func (t *Together) chosen() []journal.ID {
 	return out
 }
 
-// Offered is what there is to choose of one kind.
-type Offered[T any] struct {
-	Value T
-	Name  string
-}
-
-// Years, Beats, People are what the nights fished have to choose from, by name.
-func (t *Together) Years() []int {
-	return distinct(t.Traits(), func(x timeline.Traits) []int { return []int{x.Evening.Year} })
-}
-
-// Months returns the months fished in the year chosen, in the order of the year.
-func (t *Together) Months() []time.Month {
-	out := distinct(t.Traits(), func(x timeline.Traits) []time.Month {
-		if t.choice.Year != 0 && x.Evening.Year != t.choice.Year {
-			return nil
-		}
-		return []time.Month{x.Evening.Month}
-	})
-	slices.Sort(out)
-	return out
-}
-
-// Trends returns the trends of the river noted.
-func (t *Together) Trends() []journal.Trend {
-	has := distinct(t.Traits(), func(x timeline.Traits) []journal.Trend { return []journal.Trend{x.Trend} })
-	return slices.DeleteFunc(slices.Clone(journal.Trends), func(x journal.Trend) bool { return !slices.Contains(has, x) })
-}
-
-// Beats returns the beats fished.
-func (t *Together) Beats() []Offered[journal.ID] {
-	var out []Offered[journal.ID]
+// Offers returns what the nights fished have to choose from.
+func (t *Together) Offers() Offers {
+	var nights []season.Subject
+	beats, people := map[journal.ID]string{}, map[journal.ID]string{}
 	for _, x := range t.Traits() {
-		if x.Fished && !slices.ContainsFunc(out, func(o Offered[journal.ID]) bool { return o.Value == x.Beat }) {
-			out = append(out, Offered[journal.ID]{x.Beat, x.BeatName})
-		}
-	}
-	return out
-}
-
-// People returns who fished or guided.
-func (t *Together) People() []Offered[journal.ID] {
-	var out []Offered[journal.ID]
-	for _, id := range distinct(t.Traits(), func(x timeline.Traits) []journal.ID { return x.People }) {
-		if p, err := journal.One[journal.Person](t.d.j, id); err == nil {
-			out = append(out, Offered[journal.ID]{id, p.Name})
-		}
-	}
-	slices.SortFunc(out, func(a, b Offered[journal.ID]) int {
-		switch {
-		case a.Name < b.Name:
-			return -1
-		case a.Name > b.Name:
-			return 1
-		}
-		return 0
-	})
-	return out
-}
-
-func distinct[T comparable](all []timeline.Traits, f func(timeline.Traits) []T) []T {
-	var out []T
-	for _, x := range all {
 		if !x.Fished {
 			continue
 		}
-		for _, v := range f(x) {
-			if !slices.Contains(out, v) {
-				out = append(out, v)
+		nights = append(nights, subjectOf(x))
+		if _, had := beats[x.Beat]; !had { // as it was called last
+			beats[x.Beat] = x.BeatName
+		}
+		for _, id := range x.People {
+			if _, had := people[id]; had {
+				continue
+			}
+			if p, err := journal.One[journal.Person](t.d.j, id); err == nil {
+				people[id] = p.Name
 			}
 		}
+	}
+	return offersOf(nights, beats, people)
+}
+
+// Subjects are all nights, the latest first, as a filter asks of them.
+func (t *Together) Subjects() (out []season.Subject) {
+	for _, x := range t.Traits() {
+		out = append(out, subjectOf(x))
 	}
 	return out
 }
 
+// Filter returns which nights are let through.
+func (t *Together) Filter() season.Filter { return t.choice.Filter }
+
+// SetFilter lets others through.
+func (t *Together) SetFilter(f season.Filter) { t.Change(func(c *NightChoice) { c.Filter = f }) }
+
 // Said says which nights these are: a title, and how they were chosen.
 func (t *Together) Said() (title, how string) {
-	c := t.choice
-	said := words.Chosen{Count: len(t.lay(timeline.LightAxis).Nights), LeftOut: t.left, Year: c.Year, Month: c.Month, Trend: c.Trend, Moon: c.Moon, Hand: c.hand(), None: c.None}
-	name := func(list []Offered[journal.ID], id journal.ID) string {
-		for _, o := range list {
-			if o.Value == id {
-				return o.Name
-			}
-		}
-		return ""
-	}
-	if !c.Beat.IsZero() {
-		said.Beat = name(t.Beats(), c.Beat)
-	}
-	if !c.Person.IsZero() {
-		said.Person = name(t.People(), c.Person)
+	c, o := t.choice, t.Offers()
+	said := words.Chosen{Count: len(t.lay(timeline.LightAxis).Nights), LeftOut: t.left, Filter: c.Filter, Moons: c.Moons, Hand: c.hand(), None: c.None,
+		Beat: o.Beat, Person: o.Person,
 	}
 	for _, x := range t.Traits() {
 		if x.Trip == c.Like {
@@ -255,16 +210,16 @@ func (t *Together) Said() (title, how string) {
 
 // keptTogether is what is kept of the room from one session to the next.
 type keptTogether struct {
-	Choice  NightChoice `json:"choice"`
-	Picture string      `json:"picture"`
-	Axis    string      `json:"axis"`
-	Order   string      `json:"order"`
-	Stands  journal.ID  `json:"stands,omitzero"`
+	Choice  *NightChoice `json:"which"` // missing: the usual
+	Picture string       `json:"picture"`
+	Axis    string       `json:"axis"`
+	Order   string       `json:"order"`
+	Stands  journal.ID   `json:"stands,omitzero"`
 }
 
 // Encode writes the room down as a line of text.
 func (t *Together) Encode() string {
-	b, err := json.Marshal(keptTogether{t.choice, string(t.picture), t.axis.String(), t.order.String(), t.stands})
+	b, err := json.Marshal(keptTogether{&t.choice, string(t.picture), t.axis.String(), t.order.String(), t.stands})
 	if err != nil {
 		return ""
 	}
@@ -283,14 +238,23 @@ func (t *Together) Decode(text string) {
 	if errAxis != nil || errOrder != nil || !slices.Contains(scene.Pictures, scene.Picture(m.Picture)) {
 		return
 	}
+	if m.Choice == nil {
+		usual := t.usual()
+		m.Choice = &usual
+	}
 	there := func(id geo.ID) bool { return t.d.RowOf(id) >= 0 }
 	m.Choice.Added = slices.DeleteFunc(m.Choice.Added, func(id journal.ID) bool { return !there(id) })
 	m.Choice.Removed = slices.DeleteFunc(m.Choice.Removed, func(id journal.ID) bool { return !there(id) })
 	if !m.Choice.Like.IsZero() && !there(m.Choice.Like) {
-		m.Choice = t.usual()
+		*m.Choice = t.usual()
 	}
+	o := t.Offers()
+	if !sound(&m.Choice.Filter, func(id journal.ID) bool { return o.Beat(id) != "" }, func(id journal.ID) bool { return o.Person(id) != "" }) {
+		return
+	}
+	m.Choice.Moons = slices.DeleteFunc(m.Choice.Moons, func(s string) bool { return !slices.Contains(moonSizes(), s) })
 	t.act(func() {
 		t.axis, t.order, t.picture, t.stands = axis, order, scene.Picture(m.Picture), m.Stands
-		t.SetChoice(m.Choice)
+		t.SetChoice(*m.Choice)
 	})
 }

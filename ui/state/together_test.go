@@ -12,6 +12,7 @@ import (
 
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/timeline/season"
 	"gloamline/ui/scene"
 )
 
@@ -39,27 +40,27 @@ func TestTogetherChoice(t *testing.T) {
 	for _, l := range laid() {
 		assert.Equal(t, 2026, l.Night.Log.Trip.Evening.Year)
 	}
-	r.Change(func(c *NightChoice) { c.Year, c.Month = 0, time.July })
+	r.Change(func(c *NightChoice) { c.Filter.Years, c.Filter.Months = nil, One(time.July) })
 	july := len(laid())
 	require.Greater(t, july, 5)
 	for _, l := range laid() {
 		assert.Equal(t, time.July, l.Night.Log.Trip.Evening.Month)
 	}
-	beat := r.Beats()[0]
-	r.Change(func(c *NightChoice) { c.Beat = beat.Value })
+	beat := r.Offers().Beats[0]
+	r.Change(func(c *NightChoice) { c.Filter.Beats = One(beat.Value) })
 	assert.Less(t, len(laid()), july)
 	for _, l := range laid() {
 		assert.Equal(t, beat.Value, l.Night.Log.Trip.Beat)
 		assert.Equal(t, beat.Name, l.Night.Beat.Name)
 	}
-	r.SetChoice(NightChoice{Trend: journal.FiningDown, Moon: "full"})
+	r.SetChoice(NightChoice{Filter: season.Filter{Trends: One(journal.FiningDown)}, Moons: One("full")})
 	require.NotEmpty(t, laid())
 	for _, l := range laid() {
 		assert.Greater(t, l.Night.Sky.MoonFraction, 0.75)
 		assert.Equal(t, journal.FiningDown, l.Night.Waters[0].Entry.Trend.Or(""))
 	}
-	who := r.People()[0]
-	r.SetChoice(NightChoice{Person: who.Value})
+	who := r.Offers().People[0]
+	r.SetChoice(NightChoice{Filter: season.Filter{People: One(who.Value)}})
 	for _, l := range laid() {
 		names := []string{l.Night.Guide}
 		for _, rod := range l.Night.Rods {
@@ -160,7 +161,7 @@ func TestTogetherByKeys(t *testing.T) {
 // gone since are forgotten.
 func TestTogetherIsRemembered(t *testing.T) {
 	_, r := inTogether(t)
-	r.Change(func(c *NightChoice) { c.Month = time.July })
+	r.Change(func(c *NightChoice) { c.Filter.Months = One(time.July) })
 	r.Toggle(r.Rows()[0].Trip)
 	r.SetAxis(timeline.MoonAxis)
 	r.SetOrder(timeline.ByCatch)

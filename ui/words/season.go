@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"time"
 
 	"gloamline/journal"
 	seasons "gloamline/timeline/season"
@@ -25,51 +24,6 @@ func SeasonTitle(s *seasons.Season) string {
 }
 
 func dayAndMonth(d journal.Date) string { return fmt.Sprintf("%d %s %d", d.Day, d.Month, d.Year) }
-
-// SeasonFilter says what was let through, for every page and file that shows figures:
-// nothing if everything was. beat and person give the names of records.
-func SeasonFilter(v seasons.View, beat, person func(journal.ID) string) string {
-	f := v.Filter
-	var parts []string
-	switch {
-	case !f.From.IsZero() && !f.To.IsZero():
-		parts = append(parts, dayAndMonth(f.From)+" to "+dayAndMonth(f.To))
-	case !f.From.IsZero():
-		parts = append(parts, "from "+dayAndMonth(f.From))
-	case !f.To.IsZero():
-		parts = append(parts, "up to "+dayAndMonth(f.To))
-	}
-	parts = append(parts, listed(f.Months, time.Month.String)...)
-	parts = append(parts, listed(f.Beats, beat)...)
-	parts = append(parts, listed(f.Trends, func(t journal.Trend) string {
-		if t == "" {
-			return "river not noted"
-		}
-		return "river " + TrendName(t)
-	})...)
-	parts = append(parts, listed(f.People, func(id journal.ID) string { return "rods of " + person(id) })...)
-	switch f.Clients {
-	case seasons.ClientNights:
-		parts = append(parts, "nights with a client")
-	case seasons.OwnNights:
-		parts = append(parts, "nights without a client")
-	}
-	if n := len(f.Trips); n > 0 {
-		parts = append(parts, number(n, "night picked", "nights picked"))
-	}
-	return commas(parts...)
-}
-
-func listed[T any](list []T, name func(T) string) []string {
-	var names []string
-	for _, v := range list {
-		names = append(names, name(v))
-	}
-	if len(names) == 0 {
-		return nil
-	}
-	return []string{Or(names)}
-}
 
 // MeasureName says which contacts count as a fish.
 func MeasureName(m seasons.Measure) string {

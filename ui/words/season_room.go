@@ -283,24 +283,6 @@ func PoolShade(p seasons.Pool) string {
 	return s
 }
 
-// AnyClients is the choice of nights with clients and without.
-func AnyClients(c seasons.Clients) string {
-	switch c {
-	case seasons.ClientNights:
-		return "clients"
-	case seasons.OwnNights:
-		return "no client"
-	}
-	return "party"
-}
-
-// AlsoThis and NotThis offer one more to be chosen, and one to be left out.
-func AlsoThis(name string) string { return "and " + name }
-func NotThis(name string) string  { return "not " + name }
-
-// NotNotedTrend is the choice of nights on which nothing was noted of the river.
-func NotNotedTrend() string { return "River not noted" }
-
 // SeasonFile names files: season-2026-07, with the table behind it.
 func SeasonFile(from, to journal.Date) string {
 	switch {

@@ -103,7 +103,7 @@ func TestSeasonFilter(t *testing.T) {
 	beat := func(journal.ID) string { return "Home Beat" }
 	person := func(journal.ID) string { return "Anna" }
 	require.Empty(t, SeasonFilter(seasons.View{}, beat, person))
-	require.Equal(t, "from 1 June 2026, July or August, Home Beat, river rising or river not noted, rods of Anna, nights without a client",
+	require.Equal(t, "from 1 June 2026, July or August, Home Beat, river rising or not noted, rods of Anna, nights without a client",
 		SeasonFilter(seasons.View{Filter: seasons.Filter{
 			From: journal.Date{Year: 2026, Month: time.June, Day: 1}, Months: []time.Month{time.July, time.August}, Beats: []journal.ID{{1}},
 			Trends: []journal.Trend{journal.Rising, ""}, People: []journal.ID{{2}}, Clients: seasons.OwnNights,

@@ -2,40 +2,58 @@ package words
 
 import (
 	"fmt"
+	"strconv"
 	"time"
 
 	"gloamline/journal"
+	seasons "gloamline/timeline/season"
 )
 
 // Chosen is how nights side by side were chosen.
 type Chosen struct {
 	Count, LeftOut int
-	Year           int
-	Month          time.Month
-	Beat, Person   string
-	Trend          journal.Trend
-	Moon           string // thin, half or full
+	Filter         seasons.Filter
+	Beat, Person   func(journal.ID) string // the names of records
+	Moons          []string                // thin, half or full
 	Like           journal.Date
 	Hand, None     bool
 }
 
+// mostNamed is how many of a kind a title names.
+const mostNamed = 3
+
 // Title counts the nights: 12 nights, July 2026, Home Beat.
 func (c Chosen) Title() string {
-	when := ""
-	switch {
-	case c.None || !c.Like.IsZero():
-	case c.Month != 0 && c.Year != 0:
-		when = fmt.Sprintf("%s %d", c.Month, c.Year)
-	case c.Month != 0:
-		when = "every " + c.Month.String()
-	case c.Year != 0:
-		when = fmt.Sprint(c.Year)
+	when, like, beats := "", "", ""
+	f := c.Filter
+	if !c.None && c.Like.IsZero() {
+		months := titled(f.Months, time.Month.String, "month", "months")
+		years := titled(f.Years, strconv.Itoa, "year", "years")
+		switch {
+		case months != "" && years != "":
+			when = months + " " + years
+		case months != "":
+			when = "every " + months
+		default:
+			when = years
+		}
+		when = commas(evenings(f), when)
 	}
-	like := ""
 	if !c.Like.IsZero() {
 		like = "like " + NightDate(c.Like)
 	}
-	return commas(number(c.Count, "night", "nights"), like, when, c.Beat)
+	if !c.None {
+		beats = titled(f.Beats, c.Beat, "beat", "beats")
+	}
+	return commas(number(c.Count, "night", "nights"), like, when, beats)
+}
+
+// titled joins a few names, and counts many.
+func titled[T any](list []T, name func(T) string, one, many string) string {
+	if len(list) > mostNamed {
+		return number(len(list), one, many)
+	}
+	return join(" and ", named(list, name))
 }
 
 // How says how they were chosen, one sentence, as exports print it.
@@ -43,40 +61,48 @@ func (c Chosen) How() string {
 	if c.None {
 		return "Chosen one by one."
 	}
-	trend, moon, person, hand, beat := "", "", "", "", ""
-	if c.Trend != "" {
-		trend = "river " + TrendName(c.Trend)
-	}
-	if c.Moon != "" {
-		moon = MoonSizeName(c.Moon)
-	}
-	if c.Person != "" {
-		person = "with " + c.Person
-	}
+	f := c.Filter
+	hand := ""
 	if c.Hand {
 		hand = "some taken in or out by hand"
-	}
-	if c.Beat != "" {
-		beat = "on " + c.Beat
 	}
 	what := "all nights fished"
 	if !c.Like.IsZero() {
 		what = "the nights likest to " + NightDate(c.Like) + " by trend, level and temperature of the river, light at the start and time of the year"
 	}
-	when := ""
-	switch {
-	case c.Month != 0 && c.Year != 0:
-		when = fmt.Sprintf("in %s %d", c.Month, c.Year)
-	case c.Month != 0:
-		when = "in " + c.Month.String() + " of any year"
-	case c.Year != 0:
-		when = fmt.Sprintf("in %d", c.Year)
-	}
-	s := "Chosen: " + commas(what+spaced(when), beat, person, trend, moon, hand) + "."
+	s := "Chosen: " + commas(what+spaced(when(f)), spelt("on ", Or(named(f.Beats, c.Beat))), spelt("with ", Or(named(f.People, c.Person))),
+		clientsSaid(f.Clients), trendsSaid(f.Trends), moonsSaid(c.Moons), hand) + "."
 	if c.LeftOut > 0 {
 		s += fmt.Sprintf(" The %d earliest are left out.", c.LeftOut)
 	}
 	return s
+}
+
+// when says when nights were, within a sentence: in July or August 2026.
+func when(f seasons.Filter) string {
+	span := evenings(f)
+	years := Or(named(f.Years, strconv.Itoa))
+	months := Or(named(f.Months, time.Month.String))
+	in := ""
+	switch {
+	case months != "" && years != "":
+		in = "in " + months + " " + years
+	case months != "" && span == "":
+		in = "in " + months + " of any year"
+	case months+years != "":
+		in = "in " + months + years
+	}
+	if span != "" && in == "" && !f.From.IsZero() && !f.To.IsZero() {
+		span = "from " + span
+	}
+	return commas(span, in)
+}
+
+func moonsSaid(sizes []string) string {
+	if len(sizes) == 0 {
+		return ""
+	}
+	return "moon " + Or(named(sizes, moonSaid))
 }
 
 func spaced(s string) string {
@@ -91,15 +117,14 @@ func LikeMeasure() string {
 	return "Likeness: same trend 0, another 2; each 10 cm of level on one beat, 2 °C of the river, half decade of light at the start and 30 days of the year count 1, at most 2; what is not known counts 1. The least sum is likest."
 }
 
-// MoonSizeName says how much of the moon is lit.
-func MoonSizeName(size string) string {
+func moonSaid(size string) string {
 	switch size {
 	case "thin":
-		return "moon under a quarter lit"
+		return "under a quarter lit"
 	case "half":
-		return "moon about half lit"
+		return "about half lit"
 	case "full":
-		return "moon over three quarters lit"
+		return "over three quarters lit"
 	}
 	return size
 }
@@ -131,14 +156,6 @@ func PictureName(p string) string {
 	}
 	return p
 }
-
-// What the ways to choose show while they choose nothing.
-func AnyYear() string   { return "year" }
-func AnyMonth() string  { return "month" }
-func AnyBeat() string   { return "all beats" }
-func AnyPerson() string { return "who" }
-func AnyTrend() string  { return "any trend of the river" }
-func AnyMoon() string   { return "moon" }
 
 // TogetherFile names the file of a picture or table.
 func TogetherFile(title string) string {
