@@ -21,6 +21,7 @@ type Book struct {
 	left    map[journal.ID]Left
 	rules   []journal.HouseRule
 	floods  *Floods
+	cat     *catalogue
 	shared  *shared // nil: to be read
 	todo    *todo   // of Step; nil: to be found
 }
@@ -38,6 +39,8 @@ type Nights struct {
 	Rules   []journal.HouseRule
 	Floods  *Floods // of the gauge, nil without one
 	Left    []Left  // nights that could not be set in their light
+
+	cat *catalogue // of the Rules; nil: made when needed
 }
 
 // Left is a night left out, and why. Its hours and fish are in no figure.
@@ -67,7 +70,7 @@ func (b *Book) Read(tell func(done, of int)) (Nights, error) {
 	if err := b.make(stale, greys, tell); err != nil {
 		return Nights{}, err
 	}
-	out := Nights{Rules: b.rules, Floods: b.floods}
+	out := Nights{Rules: b.rules, Floods: b.floods, cat: b.cat}
 	for _, t := range slices.Backward(trips) {
 		if d, ok := b.digests[t.ID]; ok {
 			out.Digests = append(out.Digests, d)
@@ -138,7 +141,9 @@ func (b *Book) readShared() (*shared, error) {
 		return nil, err
 	}
 	b.floods = floodsOf(series)
-	b.rules, err = journal.All[journal.HouseRule](b.j)
+	if b.rules, err = journal.All[journal.HouseRule](b.j); err == nil && !b.cat.lists(b.rules) {
+		b.cat = newCatalogue(b.rules)
+	}
 	return s, err
 }
 
@@ -170,6 +175,7 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 					continue
 				}
 				made[k.i] = DigestOf(n, extra)
+				made[k.i].sheet = b.cat.sheetOf(made[k.i])
 			}
 		})
 	}

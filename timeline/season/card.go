@@ -38,8 +38,10 @@ type builder struct {
 	s      *Season
 	deep   bool
 	pools  []poolInfo
+	sheets []*sheet
+	place  [][]int // of each night's pools, by RunDigest.Local, in pools
 	splits []*split
-	beside []func() // walks over the nights that nothing waits for until finish
+	hidden []*split // whose sums are wanted, and no table
 	after  []func()
 }
 

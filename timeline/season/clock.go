@@ -68,7 +68,7 @@ func (x *axis) night(d *Digest, v View, bins func(*RodDigest) []Bin, of func(*Fi
 	s := tally.Stratum{X: make([]float64, axisBands), T: make([]float64, axisBands)}
 	for i := range d.Rods {
 		r := &d.Rods[i]
-		if !v.Filter.takesRod(*r) {
+		if !v.Filter.takesRod(r) {
 			continue
 		}
 		for _, b := range bins(r) {
@@ -115,7 +115,7 @@ func clockOrLight(nights []*Digest, v View, deep bool) ClockOrLight {
 	clock, dark := newAxis(0, 96), newAxis(farBin, 2*farBin+1)
 	for _, d := range nights {
 		for i := range d.Rods {
-			if r := &d.Rods[i]; v.Filter.takesRod(*r) {
+			if r := &d.Rods[i]; v.Filter.takesRod(r) {
 				for _, b := range r.Clock {
 					clock.hours[b.I] += b.V
 				}

@@ -27,6 +27,7 @@ type Digest struct {
 	Fished   time.Time // when the first run began; zero without runs
 
 	pools []journal.ID // fished, in the order of RunDigest.Local
+	sheet *sheet       // nil: made when needed
 }
 
 // Facts are what holds for a night as a whole. Where it was noted more than once the

@@ -49,7 +49,15 @@ func (f Filter) Lets(n Subject) bool {
 
 // Takes reports whether a night is let through.
 func (f Filter) Takes(d *Digest) bool {
-	return f.lets(d.subject()) && (len(f.People) == 0 || slices.ContainsFunc(d.Rods, f.takesRod))
+	if !f.lets(d.subject()) {
+		return false
+	}
+	for i := range d.Rods {
+		if f.takesRod(&d.Rods[i]) {
+			return true
+		}
+	}
+	return len(f.People) == 0
 }
 
 // subject is what a filter asks of a night, but for its people.
@@ -83,7 +91,7 @@ func (f Filter) lets(n Subject) bool {
 	return true
 }
 
-func (f Filter) takesRod(r RodDigest) bool { return asked(f.People, r.Person) }
+func (f *Filter) takesRod(r *RodDigest) bool { return asked(f.People, r.Person) }
 
 // asked reports whether the list has v, or asks for nothing.
 func asked[T comparable](list []T, v T) bool { return len(list) == 0 || slices.Contains(list, v) }
@@ -111,15 +119,12 @@ func (m Measure) least() int8 {
 	case AllContacts:
 		return 0
 	case Touched:
-		return rank(journal.Pluck)
+		return rankPluck
 	case LandedOnly:
-		return rank(journal.Landed)
+		return rankLanded
 	}
-	return rank(journal.Lost)
+	return rankLost
 }
-
-// rank is the place of a touch among all, weakest first.
-func rank(t journal.Touch) int8 { return int8(slices.Index(journal.Touches, t)) }
 
 // View is what a season is asked for.
 type View struct {

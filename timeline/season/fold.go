@@ -40,19 +40,31 @@ type split struct {
 	table Table
 	how   how
 	// rows returns the rows of a cell's hours (f nil) or the one row of a fish in that
-	// cell, appended to out; none if it belongs nowhere.
+	// cell, appended to out; none if it belongs nowhere. It may ask of the night itself and of
+	// house rules alone, and is asked once, when the night is read.
 	rows func(a *at, f *Fish, out []int) []int
+	// put says which row of the table that is, given the nights chosen; -1: none. No two are
+	// the same. nil: it is the row itself.
+	put func(night, row int) int
+	key string // under which sheets have it
 	// strata says which of subs strata of the night a cell lies in; nil: one.
 	strata func(a *at) int
 	subs   int
 
-	hours  []float64
-	chain  []Chain
-	nights []int
-	local  []float64 // this night's hours by row
-	fish   []float64 // this night's counted fish by row
+	hours   []float64
+	chain   []Chain
+	nights  []int
+	apart   Chain
+	outside Chain
+	local   []float64 // this night's hours by row
+	seen    []int     // rows that have some
 
-	// Only when deep:
+	// Only for walk:
+	buf        [16]int
+	rodHours   []float64 // this rod's
+	rodChain   []Chain
+	rodApart   Chain
+	fish       []float64 // this night's counted fish by row
 	subT, subX []float64 // this night's, [sub][row]
 	used       []bool
 	all        []tally.Stratum
@@ -60,7 +72,7 @@ type split struct {
 }
 
 func newSplit(name, per string, h how, codes []string, rows func(*at, *Fish, []int) []int) *split {
-	s := &split{table: Table{Name: name, Kind: Rates, Per: per, Rows: make([]Row, len(codes))}, how: h, rows: rows, subs: 1}
+	s := &split{table: Table{Name: name, Kind: Rates, Per: per, Rows: make([]Row, len(codes))}, how: h, rows: rows, subs: 1, key: name}
 	for i, c := range codes {
 		s.table.Rows[i].Code = c
 	}
@@ -75,29 +87,34 @@ func (s *split) like(like string, subs int, strata func(*at) int) *split {
 	return s
 }
 
+// nightSplit is a split by something of a night as a whole; class returns its row, -1 for none.
+func nightSplit(b *builder, name string, codes []string, class func(*Digest) int) *split {
+	s := newSplit(name, "rod-hours", between, codes, cellRows(func(*at) int { return 0 }))
+	s.key, s.put = "whole night", func(night, _ int) int { return class(b.s.digests[night]) }
+	return s
+}
+
 func (s *split) begin(deep bool) {
 	n := len(s.table.Rows)
-	s.hours, s.chain, s.nights = make([]float64, n), make([]Chain, n), make([]int, n)
-	s.local, s.fish = make([]float64, n), make([]float64, n)
+	s.hours, s.chain, s.nights, s.local = make([]float64, n), make([]Chain, n), make([]int, n), make([]float64, n)
 	if deep {
+		s.rodHours, s.rodChain, s.fish = make([]float64, n), make([]Chain, n), make([]float64, n)
 		s.subT, s.subX = make([]float64, n*s.subs), make([]float64, n*s.subs)
 		s.used = make([]bool, s.subs)
 	}
 }
 
 // end closes a cluster: a night, or a rod's night where rods are clusters.
-func (s *split) end(deep bool) {
+func (s *split) end() {
 	for i, h := range s.local {
 		if h >= nightCounts {
 			s.nights[i]++
 		}
-		if deep && h > 0 {
+		if h > 0 {
 			s.byNight = append(s.byNight, tally.Cluster{Group: i, X: s.fish[i], T: h})
 		}
 	}
-	if deep {
-		s.keepStrata()
-	}
+	s.keepStrata()
 	clear(s.local)
 	clear(s.fish)
 }
@@ -124,8 +141,9 @@ func (s *split) keepStrata() {
 	}
 }
 
-// fold fills every split, some on each core. Deep also keeps what tests need.
-func fold(nights []*Digest, v View, splits []*split, deep bool) {
+// walk fills every split from the cells themselves, some on each core, and keeps what
+// tests need.
+func (c *chosen) walk(splits []*split) {
 	var work sync.WaitGroup
 	cores := runtime.GOMAXPROCS(0)
 	for i := range cores {
@@ -133,64 +151,57 @@ func fold(nights []*Digest, v View, splits []*split, deep bool) {
 		for k := i; k < len(splits); k += cores {
 			mine = append(mine, splits[k])
 		}
-		work.Go(func() { foldSome(nights, v, mine, deep) })
+		work.Go(func() { c.walkSome(mine) })
 	}
 	work.Wait()
 }
 
-// foldSome runs once over the nights.
-func foldSome(nights []*Digest, v View, splits []*split, deep bool) {
+// walkSome runs once over the nights.
+func (c *chosen) walkSome(splits []*split) {
 	for _, s := range splits {
-		s.begin(deep)
+		s.begin(true)
 	}
-	least := v.Measure.least()
-	var buf [16]int
-	for ni, d := range nights {
+	least := c.view.Measure.least()
+	for ni, d := range c.nights {
 		for ri := range d.Rods {
 			r := &d.Rods[ri]
-			if !v.Filter.takesRod(*r) {
+			if !c.takes(r) {
 				continue
 			}
 			a := at{d: d, r: r, night: ni}
 			for ci := range r.Cells {
-				a.c = &r.Cells[ci]
-				if a.c.Hours == 0 {
+				if a.c = &r.Cells[ci]; a.c.Hours == 0 {
 					continue
 				}
 				for _, s := range splits {
-					for _, row := range s.rows(&a, nil, buf[:0]) {
-						s.hours[row] += a.c.Hours
-						s.local[row] += a.c.Hours
-						if deep {
-							s.sub(&a, row, a.c.Hours, 0)
-						}
+					for _, row := range s.places(&a, nil) {
+						s.rodHours[row] += a.c.Hours
+						s.sub(&a, row, a.c.Hours, 0)
 					}
 				}
 			}
 			for fi := range r.Fish {
 				f := &r.Fish[fi]
-				counts := f.rank >= least
-				for _, s := range splits {
-					if len(f.In) == 0 && counts {
-						s.table.NoHours++
+				counts, link := f.rank >= least, classOf(f.Touch)
+				if len(f.In) == 0 {
+					for _, s := range splits {
+						s.outside.put(link, 1)
 					}
 				}
 				likeliest := f.likeliest()
 				for pi, p := range f.In {
 					a.c = &r.Cells[p.Cell]
 					for _, s := range splits {
-						rows := s.rows(&a, f, buf[:0])
+						rows := s.places(&a, f)
 						if len(rows) == 0 {
-							if counts {
-								s.table.Apart += p.Share
-							}
+							s.rodApart.put(link, p.Share)
 							continue
 						}
 						row := rows[0]
-						s.chain[row].add(f.Touch, p.Share)
+						s.rodChain[row].put(link, p.Share)
 						if counts {
 							s.fish[row] += p.Share
-							if deep && pi == likeliest {
+							if pi == likeliest {
 								s.sub(&a, row, 0, 1) // a test takes it whole
 							}
 						}
@@ -198,24 +209,49 @@ func foldSome(nights []*Digest, v View, splits []*split, deep bool) {
 				}
 			}
 			for _, s := range splits {
+				s.endRod()
 				if s.how == byRod {
-					s.end(deep)
+					s.end()
 				}
 			}
 		}
 		for _, s := range splits {
 			if s.how != byRod {
-				s.end(deep)
+				s.end()
 			}
 		}
 	}
 	for _, s := range splits {
-		for i := range s.table.Rows {
-			r := &s.table.Rows[i]
-			r.Hours, r.Chain, r.Nights = s.hours[i], s.chain[i], s.nights[i]
-		}
-		s.table.fill(v.Measure)
+		s.finish(c.view.Measure)
 	}
+}
+
+// places returns the rows of the table that a cell's hours or a fish in it belong to.
+func (s *split) places(a *at, f *Fish) []int {
+	rows := s.rows(a, f, s.buf[:0])
+	if s.put != nil {
+		kept := rows[:0]
+		for _, r := range rows {
+			if r = s.put(a.night, r); r >= 0 {
+				kept = append(kept, r)
+			}
+		}
+		rows = kept
+	}
+	return rows
+}
+
+// endRod adds a rod's night to the table.
+func (s *split) endRod() {
+	for i, h := range s.rodHours {
+		s.hours[i] += h
+		s.local[i] += h
+		s.chain[i] = s.chain[i].plus(s.rodChain[i])
+	}
+	s.apart = s.apart.plus(s.rodApart)
+	clear(s.rodHours)
+	clear(s.rodChain)
+	s.rodApart = Chain{}
 }
 
 // likeliest returns the part of the fish with the greatest share, -1 if it was not placed.

@@ -166,14 +166,15 @@ func (b *builder) lengthLight(c *Card) {
 			out.Mute = append(out.Mute, r.ID)
 		}
 	}
-	b.eachFish(func(d *Digest, r *RodDigest, f *Fish) {
+	least := b.s.View.Measure.least()
+	b.eachFish(func(d *Digest, r *RodDigest, f *Fish, m *mark) {
 		switch {
-		case !b.s.View.Measure.counts(f.Touch):
+		case m.rank < least:
 			return
-		case !f.HasFly:
+		case !m.hasFly:
 			out.Left.NoFly++
 			return
-		case !known(f.Fly.LengthMM):
+		case m.length < 0:
 			out.Left.NoLength++
 			return
 		}

@@ -26,13 +26,12 @@ type Pool struct {
 
 // poolTables adds what the comparison of pools needs, and puts it together afterwards.
 func (b *builder) poolTables(c *Card) {
-	place := map[journal.ID]int{}
 	codes := make([]string, len(b.pools))
 	for i, p := range b.pools {
-		place[p.id] = i
 		codes[i] = p.id.String()
 	}
 	name := func(s *split, per int) *split {
+		s.put = func(night, row int) int { return b.place[night][row/per]*per + row%per }
 		for i := range s.table.Rows {
 			p := b.pools[i/per]
 			s.table.Rows[i].Name, s.table.Rows[i].ID = p.name, p.id
@@ -54,16 +53,16 @@ func (b *builder) poolTables(c *Card) {
 	}
 	trends := append([]string{""}, texts(journal.Trends)...)
 	pools := b.rate(c, name(newSplit("pools", "rod-hours", within, codes, func(a *at, f *Fish, out []int) []int {
-		return append(out, place[a.run().Pool])
+		return append(out, a.run().Local)
 	}), 1))
 	light := b.rate(c, name(newSplit("pools_light", "rod-hours", plain, grid(bands), func(a *at, f *Fish, out []int) []int {
-		return append(out, place[a.run().Pool]*Bands+int(a.c.Band))
+		return append(out, a.run().Local*Bands+int(a.c.Band))
 	}), Bands))
 	trend := b.rate(c, name(newSplit("pools_trend", "rod-hours", plain, grid(trends), func(a *at, f *Fish, out []int) []int {
-		return append(out, place[a.run().Pool]*len(trends)+indexOf(trends, string(a.d.Facts.Trend)))
+		return append(out, a.run().Local*len(trends)+indexOf(trends, string(a.d.Facts.Trend)))
 	}), len(trends)))
 	nth := b.rate(c, name(newSplit("pools_runs", "rod-hours", plain, grid([]string{"first", "later"}), func(a *at, f *Fish, out []int) []int {
-		return append(out, place[a.run().Pool]*2+min(1, a.run().Nth-1))
+		return append(out, a.run().Local*2+min(1, a.run().Nth-1))
 	}), 2))
 	b.after = append(b.after, func() {
 		out := make([]Pool, len(b.pools))
@@ -92,13 +91,13 @@ func (b *builder) poolTables(c *Card) {
 			}
 		}
 		rests := make([][]int, len(out))
-		for _, d := range b.s.digests {
+		for di, d := range b.s.digests {
 			for ri := range d.Rods {
-				if !b.s.View.Filter.takesRod(d.Rods[ri]) {
+				if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
 					continue
 				}
 				for _, r := range d.Rods[ri].Runs {
-					i := place[r.Pool]
+					i := b.place[di][r.Local]
 					out[i].Runs++
 					out[i].Last = d.Evening
 					if !r.Touched {

@@ -157,14 +157,15 @@ func (b *builder) placeQuestions() {
 		parts[i].Code = p
 	}
 	unknown, all := 0.0, 0.0
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
-		if !b.s.View.Measure.counts(f.Touch) {
+	least := b.s.View.Measure.least()
+	b.eachFish(func(_ *Digest, _ *RodDigest, _ *Fish, m *mark) {
+		if m.rank < least {
 			return
 		}
 		all++
-		if i := indexOf(journal.Parts, f.Part); i >= 0 {
+		if i := m.part; i >= 0 {
 			parts[i].Fish++
-			parts[i].Chain.add(f.Touch, 1)
+			parts[i].Chain.put(m.class, 1)
 		} else {
 			unknown++
 		}
@@ -199,8 +200,8 @@ func (b *builder) placeQuestions() {
 	})).like("night and pool", most, func(a *at) int { return a.run().Local }))
 
 	c = b.card(18, "temperature", "rod-hours")
-	b.rate(c, newSplit("temperature", "rod-hours", between, []string{"under_10", "10_13", "13_16", "16_18", "over_18"}, cellRows(func(a *at) int {
-		t := a.d.Facts.TempC
+	b.rate(c, nightSplit(b, "temperature", []string{"under_10", "10_13", "13_16", "16_18", "over_18"}, func(d *Digest) int {
+		t := d.Facts.TempC
 		if t != t {
 			return -1
 		}
@@ -210,17 +211,17 @@ func (b *builder) placeQuestions() {
 			}
 		}
 		return 4
-	})))
+	}))
 	b.warmer(c)
 	b.warm(c)
 	b.gap(c, "no_temperature", func(g Gaps) (n, of float64) { return one(g.NoTemp), 1 })
 
 	c = b.card(19, "water", "rod-hours")
-	b.rate(c, newSplit("trend", "rod-hours", between, texts(journal.Trends), cellRows(func(a *at) int { return indexOf(journal.Trends, a.d.Facts.Trend) })))
-	b.rate(c, newSplit("clarity", "rod-hours", between, texts(journal.Clarities), cellRows(func(a *at) int { return indexOf(journal.Clarities, a.d.Facts.Clarity) })))
+	b.rate(c, nightSplit(b, "trend", texts(journal.Trends), func(d *Digest) int { return indexOf(journal.Trends, d.Facts.Trend) }))
+	b.rate(c, nightSplit(b, "clarity", texts(journal.Clarities), func(d *Digest) int { return indexOf(journal.Clarities, d.Facts.Clarity) }))
 	ends, rows := b.levels()
-	b.rate(c, newSplit("level", "rod-hours", between, rows, cellRows(func(a *at) int {
-		l := a.d.Facts.LevelM
+	b.rate(c, nightSplit(b, "level", rows, func(d *Digest) int {
+		l := d.Facts.LevelM
 		if l != l || len(ends) == 0 {
 			return -1
 		}
@@ -230,7 +231,7 @@ func (b *builder) placeQuestions() {
 			}
 		}
 		return len(ends)
-	})))
+	}))
 	if len(ends) == 0 {
 		c.missing("no_common_staff", 1, 1)
 	}
@@ -259,15 +260,18 @@ func (b *builder) levels() (ends []float64, codes []string) {
 	return []float64{quantile(all, 1./3), quantile(all, 2./3)}, codes
 }
 
-func (b *builder) eachFish(f func(*Digest, *RodDigest, *Fish)) {
-	for _, d := range b.s.digests {
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(*r) {
+// eachFish walks over the fish of the nights and rods chosen. What a mark tells should be
+// asked of it: the fish themselves lie far apart in memory.
+func (b *builder) eachFish(f func(*Digest, *RodDigest, *Fish, *mark)) {
+	for i, d := range b.s.digests {
+		for k := range d.Rods {
+			r := &d.Rods[k]
+			if !b.s.View.Filter.takesRod(r) {
 				continue
 			}
-			for j := range r.Fish {
-				f(d, r, &r.Fish[j])
+			marks := b.sheets[i].rods[k].marks
+			for j := range marks {
+				f(d, r, &r.Fish[j], &marks[j])
 			}
 		}
 	}

@@ -6,38 +6,21 @@ import (
 )
 
 // chainBy tells what became of contacts by something known of each: landed of those hooked.
-func (b *builder) chainBy(c *Card, name string, codes []string, of func(*RodDigest, *Fish) int) {
+func (b *builder) chainBy(c *Card, name string, codes []string, of func(*mark) int8) {
 	rows := make([]Row, len(codes))
 	for i := range rows {
 		rows[i].Code = codes[i]
 	}
-	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
-		k := of(r, f)
+	b.eachFish(func(_ *Digest, _ *RodDigest, _ *Fish, m *mark) {
+		k := of(m)
 		if k < 0 {
 			return
 		}
-		rows[k].Chain.add(f.Touch, 1)
-		rows[k].Of += one(Hooked.counts(f.Touch))
-		rows[k].Fish += one(f.Touch == journal.Landed)
+		rows[k].Chain.put(m.class, 1)
+		rows[k].Of += one(m.rank >= rankLost)
+		rows[k].Fish += one(m.class == landed)
 	})
 	b.shares(c, name, "fish hooked", rows, false)
-}
-
-// bandOfFish and speedOfFish are of its likeliest cell.
-func bandOfFish(r *RodDigest, f *Fish) int {
-	if i := f.likeliest(); i >= 0 {
-		return int(r.Cells[f.In[i].Cell].Band)
-	}
-	return -1
-}
-
-func speedOfFish(r *RodDigest, f *Fish) int {
-	if i := f.likeliest(); i >= 0 {
-		if w := r.Cells[f.In[i].Cell].Way; w >= 0 {
-			return indexOf(journal.Speeds, r.Ways[w].Speed)
-		}
-	}
-	return -1
 }
 
 // hookPlaces tells where each sort of hook was found, of fish landed: a matter of their welfare.
@@ -48,13 +31,13 @@ func (b *builder) hookPlaces(c *Card) {
 		rows[i].Code = codes[i]
 	}
 	var unknown, all float64
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
-		if f.Touch != journal.Landed {
+	b.eachFish(func(_ *Digest, _ *RodDigest, _ *Fish, m *mark) {
+		if m.class != landed {
 			return
 		}
 		all++
-		h, p := indexOf(journal.Hooks, f.Fly.Hook), indexOf(journal.HookPlaces, f.Hooked)
-		if !f.HasFly || h < 0 || p < 0 {
+		h, p := int(m.hook), int(m.place)
+		if !m.hasFly || h < 0 || p < 0 {
 			unknown++
 			return
 		}
@@ -85,11 +68,14 @@ func (b *builder) liceByWater(c *Card) {
 	for i, t := range journal.Trends {
 		rows[i].Code = string(t)
 	}
-	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish) {
-		if k := indexOf(journal.Trends, d.Facts.Trend); k >= 0 && f.Touch == journal.Landed {
+	b.eachFish(func(d *Digest, _ *RodDigest, _ *Fish, m *mark) {
+		if m.class != landed {
+			return
+		}
+		if k := indexOf(journal.Trends, d.Facts.Trend); k >= 0 {
 			rows[k].Of++
 			rows[k].Chain.Landed++
-			rows[k].Fish += one(f.Lice == Yes)
+			rows[k].Fish += one(m.lice == Yes)
 		}
 	})
 	b.shares(c, "lice_trend", "fish landed, those without a note too", rows, false)
@@ -98,10 +84,11 @@ func (b *builder) liceByWater(c *Card) {
 // lastHour tells what the last hour of each rod's night brought.
 func (b *builder) lastHour(c *Card) {
 	var hours, fish float64
-	for _, d := range b.s.digests {
+	least := b.s.View.Measure.least()
+	for di, d := range b.s.digests {
 		for i := range d.Rods {
 			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(*r) || len(r.Clock) == 0 {
+			if !b.s.View.Filter.takesRod(r) || len(r.Clock) == 0 {
 				continue
 			}
 			last := r.Clock[0].I
@@ -113,8 +100,8 @@ func (b *builder) lastHour(c *Card) {
 					hours += x.V
 				}
 			}
-			for j := range r.Fish {
-				if b.s.View.Measure.counts(r.Fish[j].Touch) {
+			for j, m := range b.sheets[di].rods[i].marks {
+				if m.rank >= least {
 					for _, x := range r.Fish[j].Clock {
 						if x.I > last-4 {
 							fish += x.V
@@ -134,28 +121,25 @@ func (b *builder) lastHour(c *Card) {
 // oneSizeNights counts the nights on which all fish of two and more came to one class of length,
 // and those on which others had their hours too.
 func (b *builder) oneSizeNights(c *Card) {
-	for _, d := range b.s.digests {
+	least := b.s.View.Measure.least()
+	for di, d := range b.s.digests {
+		sheet := b.sheets[di]
+		key := sheet.of.at["length"]
 		var hours [16]float64
-		class, fish, same := -1, 0, true
+		class, fish, same := int8(-1), 0, true
 		for ri := range d.Rods {
-			r := &d.Rods[ri]
-			if !b.s.View.Filter.takesRod(*r) {
+			if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
 				continue
 			}
-			a := at{d: d, r: r}
-			var buf [16]int
-			rows := byFly(lengthRow)
-			for ci := range r.Cells {
-				a.c = &r.Cells[ci]
-				for _, k := range rows(&a, nil, buf[:0]) {
-					hours[k] += a.c.Hours
+			for _, x := range sheet.rods[ri].of(key) {
+				if x.what == inHours {
+					hours[x.row] += x.v
 				}
 			}
-			for fi := range r.Fish {
-				f := &r.Fish[fi]
-				if k := LengthClass(f.Fly.LengthMM); f.HasFly && k >= 0 && b.s.View.Measure.counts(f.Touch) {
-					same = same && (class < 0 || class == k)
-					class = k
+			for _, m := range sheet.rods[ri].marks {
+				if m.hasFly && m.length >= 0 && m.rank >= least {
+					same = same && (class < 0 || class == m.length)
+					class = m.length
 					fish++
 				}
 			}
@@ -166,7 +150,7 @@ func (b *builder) oneSizeNights(c *Card) {
 		c.Figures["nights_all_to_one"]++
 		others := 0.0
 		for k, h := range hours {
-			if k != class {
+			if k != int(class) {
 				others += h
 			}
 		}

@@ -22,9 +22,9 @@ func (b *builder) flyQuestions() {
 	for i, rule := range b.s.rules {
 		s := ruleSplit(rule, fmt.Sprintf("rule_%d", i+1))
 		t := b.rate(c6, s)
-		open := 0.0
-		b.beside = append(b.beside, func() { open = b.open(rule) })
-		b.after = append(b.after, func() { b.s.Rules = append(b.s.Rules, ruleOf(rule, t, open)) })
+		open := openSplit(rule, s.table.Name+"_open")
+		b.hidden = append(b.hidden, open)
+		b.after = append(b.after, func() { b.s.Rules = append(b.s.Rules, ruleOf(rule, t, open.hours[0])) })
 	}
 	b.after = append(b.after, func() {
 		never := 0.0
@@ -122,41 +122,6 @@ func (r *RigDigest) surface() bool {
 	return r.Surface || len(r.Flies) == 1 && r.Flies[0].Surface
 }
 
-// open returns the fly-hours in a rule's light about which nothing can be said.
-func (b *builder) open(rule journal.HouseRule) float64 {
-	sum := 0.0
-	for di, d := range b.s.digests {
-		for ri := range d.Rods {
-			r := &d.Rods[ri]
-			if !b.s.View.Filter.takesRod(*r) {
-				continue
-			}
-			a := at{d: d, r: r, night: di}
-			for ci := range r.Cells {
-				a.c = &r.Cells[ci]
-				if !lit(rule, &a) {
-					continue
-				}
-				rig := a.rig()
-				if rig == nil || len(rig.Flies) == 0 {
-					sum += a.c.Hours
-					continue
-				}
-				for _, f := range rig.Flies {
-					if p, ok := rule.Position.Get(); ok && f.Position != p {
-						continue
-					}
-					if _, known := Keeps(rule, f); !known {
-						sum += a.c.Hours
-						break
-					}
-				}
-			}
-		}
-	}
-	return sum
-}
-
 func ruleOf(rule journal.HouseRule, t *Table, open float64) Rule {
 	out := Rule{ID: rule.ID, Words: rule.Words, Rule: rule, Table: t, Open: open}
 	out.Inside, out.Outside = t.Rows[0].Hours, t.Rows[1].Hours
@@ -198,17 +163,16 @@ func (b *builder) twoFlies() {
 		rows[i] = [2]Row{{Code: k.name + "_on_point"}, {Code: k.name + "_on_dropper"}}
 	}
 	unknown, all := 0.0, 0.0
-	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
-		if f.FliesUp != 2 || !Touched.counts(f.Touch) {
+	b.eachFish(func(_ *Digest, r *RodDigest, _ *Fish, m *mark) {
+		if m.flies != 2 || m.rank < rankPluck {
 			return
 		}
 		all++
-		rig := rigOf(r, f)
-		if !f.HasFly || rig == nil || len(rig.Flies) != 2 || f.Fly.Position != 0 && f.Fly.Position != 1 {
+		if !m.hasFly || m.rig < 0 || len(r.Rigs[m.rig].Flies) != 2 || m.position != 0 && m.position != 1 {
 			unknown++
 			return
 		}
-		came := f.Fly.Position
+		rig, came := &r.Rigs[m.rig], int(m.position)
 		position[0].Of++
 		position[0].Fish += float64(came)
 		for i, k := range list {
@@ -242,20 +206,6 @@ func order[T comparable](list []T, point, dropper T) int {
 	return 1
 }
 
-// rigOf returns the rig a fish came to: that of its likeliest cell.
-func rigOf(r *RodDigest, f *Fish) *RigDigest {
-	best, most := -1, 0.0
-	for _, p := range f.In {
-		if k := int(r.Cells[p.Cell].Rig); k >= 0 && p.Share > most {
-			best, most = k, p.Share
-		}
-	}
-	if best < 0 {
-		return nil
-	}
-	return &r.Rigs[best]
-}
-
 // changes asks what brings the next fish after a quiet while.
 func (b *builder) changes() {
 	c := b.card(11, "change", "changes after 20 quiet minutes")
@@ -266,7 +216,7 @@ func (b *builder) changes() {
 	}
 	for _, d := range b.s.digests {
 		for i := range d.Rods {
-			if !b.s.View.Filter.takesRod(d.Rods[i]) {
+			if !b.s.View.Filter.takesRod(&d.Rods[i]) {
 				continue
 			}
 			for _, w := range d.Rods[i].Waits {
@@ -310,27 +260,27 @@ func (b *builder) oneSize() {
 // hooks tells what became of fish by the hook of the fly.
 func (b *builder) hooks() {
 	c := b.card(13, "hooks", "fish")
-	landed, hooked := make([]Row, len(journal.Hooks)), make([]Row, len(journal.Hooks))
+	kept, hooked := make([]Row, len(journal.Hooks)), make([]Row, len(journal.Hooks))
 	for i, h := range journal.Hooks {
-		landed[i].Code, hooked[i].Code = h, h
+		kept[i].Code, hooked[i].Code = h, h
 	}
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
-		i := indexOf(journal.Hooks, f.Fly.Hook)
-		if i < 0 || !f.HasFly || !Touched.counts(f.Touch) {
+	b.eachFish(func(_ *Digest, _ *RodDigest, _ *Fish, m *mark) {
+		i := m.hook
+		if i < 0 || !m.hasFly || m.rank < rankPluck {
 			return
 		}
-		landed[i].Chain.add(f.Touch, 1)
-		hooked[i].Chain.add(f.Touch, 1)
+		kept[i].Chain.put(m.class, 1)
+		hooked[i].Chain.put(m.class, 1)
 		hooked[i].Of++
-		if Hooked.counts(f.Touch) {
+		if m.rank >= rankLost {
 			hooked[i].Fish++
-			landed[i].Of++
-			if f.Touch == journal.Landed {
-				landed[i].Fish++
+			kept[i].Of++
+			if m.class == landed {
+				kept[i].Fish++
 			}
 		}
 	})
-	b.shares(c, "hooks_landed", "fish hooked", landed, false)
+	b.shares(c, "hooks_landed", "fish hooked", kept, false)
 	b.shares(c, "hooks_hooked", "fish touching", hooked, false)
 	b.hookPlaces(c)
 	b.flies(c)

@@ -71,11 +71,12 @@ func (b *builder) startAndStop() {
 	}
 	var before, after float64
 	rods := 0
-	for _, d := range b.s.digests {
+	least := b.s.View.Measure.least()
+	for di, d := range b.s.digests {
 		seen := [24]bool{}
 		for ri := range d.Rods {
 			r := &d.Rods[ri]
-			if !b.s.View.Filter.takesRod(*r) {
+			if !b.s.View.Filter.takesRod(r) {
 				continue
 			}
 			for _, x := range r.Clock {
@@ -83,17 +84,12 @@ func (b *builder) startAndStop() {
 				seen[x.I/4] = true
 			}
 			first, last := math.Inf(1), math.Inf(-1)
-			for fi := range r.Fish {
-				f := &r.Fish[fi]
-				for _, x := range f.Clock {
-					hours[x.I/4].Chain.add(f.Touch, x.V)
+			for fi, m := range b.sheets[di].rods[ri].marks {
+				for _, x := range r.Fish[fi].Clock {
+					hours[x.I/4].Chain.put(m.class, x.V)
 				}
-				if b.s.View.Measure.counts(f.Touch) && len(f.Clock) > 0 {
-					m := 0.0
-					for _, x := range f.Clock {
-						m += (float64(x.I) + 0.5) * x.V
-					}
-					first, last = math.Min(first, m), math.Max(last, m)
+				if m.rank >= least && m.clocked {
+					first, last = math.Min(first, m.clock), math.Max(last, m.clock)
 				}
 			}
 			if !math.IsInf(first, 1) {
@@ -144,12 +140,12 @@ func (b *builder) sizes() {
 	}
 	type month struct{ landed, young, classed, lice, liceKnown, weighed, kSum, kN float64 }
 	months := map[time.Month]*month{}
-	var unsized, landed float64
-	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish) {
-		if f.Touch != journal.Landed {
+	var unsized, all float64
+	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish, k *mark) {
+		if k.class != landed {
 			return
 		}
-		landed++
+		all++
 		m := months[d.Evening.Month]
 		if m == nil {
 			m = &month{}
@@ -200,13 +196,13 @@ func (b *builder) sizes() {
 	b.shares(c, "first_year_fish", "fish landed, those without a class too", young, false)
 	b.shares(c, "sea_lice", "fish landed, those without a note too", lice, false)
 	b.liceByWater(c)
-	c.missing("no_length", unsized, landed)
+	c.missing("no_length", unsized, all)
 	var classed, liced float64
 	for _, m := range months {
 		classed, liced = classed+m.classed, liced+m.liceKnown
 	}
-	c.missing("no_class", landed-classed, landed)
-	c.missing("no_lice", landed-liced, landed)
+	c.missing("no_class", all-classed, all)
+	c.missing("no_lice", all-liced, all)
 }
 
 // chains tells what became of contacts by dressing length.
@@ -217,20 +213,20 @@ func (b *builder) chains() {
 		rows[i].Code = lengthCodes[i]
 	}
 	unknown, all := 0.0, 0.0
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
+	b.eachFish(func(_ *Digest, _ *RodDigest, _ *Fish, m *mark) {
 		all++
-		k := LengthClass(f.Fly.LengthMM)
-		if !f.HasFly || k < 0 {
+		k := m.length
+		if !m.hasFly || k < 0 {
 			unknown++
 			return
 		}
-		rows[k].Chain.add(f.Touch, 1)
-		rows[k].Fish += one(f.Touch == journal.Landed)
-		rows[k].Of += one(Hooked.counts(f.Touch))
+		rows[k].Chain.put(m.class, 1)
+		rows[k].Fish += one(m.class == landed)
+		rows[k].Of += one(m.rank >= rankLost)
 	})
 	b.shares(c, "chain", "fish hooked", rows, false)
-	b.chainBy(c, "chain_light", bandCodes(), bandOfFish)
-	b.chainBy(c, "chain_speed", texts(journal.Speeds), speedOfFish)
+	b.chainBy(c, "chain_light", bandCodes(), func(m *mark) int8 { return m.band })
+	b.chainBy(c, "chain_speed", texts(journal.Speeds), func(m *mark) int8 { return m.speed })
 	c.missing("no_fly", unknown, all)
 }
 

@@ -26,7 +26,7 @@ func (b *builder) sincePeak(c *Card) {
 		c.missing("several_rivers", 1, 1) // a gauge stands on one
 		return
 	}
-	b.rate(c, newSplit("since_peak", "rod-hours", between, peakRows, cellRows(func(a *at) int { return f.peakRow(a.d) })))
+	b.rate(c, nightSplit(b, "since_peak", peakRows, f.peakRow))
 	unknown := 0.0
 	for _, d := range b.s.digests {
 		unknown += one(f.peakRow(d) < 0)
@@ -40,8 +40,8 @@ func (b *builder) sincePeak(c *Card) {
 // water was fished count.
 func (b *builder) freshFish(c *Card) {
 	var lice []time.Time
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
-		if f.Touch == journal.Landed && f.Lice == Yes {
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish, m *mark) {
+		if m.class == landed && m.lice == Yes {
 			lice = append(lice, f.At.Mid())
 		}
 	})
@@ -93,18 +93,18 @@ func (b *builder) warm(c *Card) {
 	var hours, fish [2]float64
 	var allHours, allFish float64
 	ends := [2]float64{18, 20}
-	for _, d := range b.s.digests {
+	for di, d := range b.s.digests {
 		if !known(d.Facts.TempC) {
 			continue
 		}
 		for i := range d.Rods {
 			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(*r) {
+			if !b.s.View.Filter.takesRod(r) {
 				continue
 			}
 			n := 0.0
-			for j := range r.Fish {
-				n += one(Hooked.counts(r.Fish[j].Touch))
+			for _, m := range b.sheets[di].rods[i].marks {
+				n += one(m.rank >= rankLost)
 			}
 			allHours, allFish = allHours+r.Hours, allFish+n
 			for k, e := range ends {
@@ -151,7 +151,7 @@ func (b *builder) warmer(c *Card) {
 			class[d] = 1
 		}
 	}
-	b.rate(c, newSplit("temperature_change", "rod-hours", between, []string{"colder", "steady", "warmer"}, cellRows(func(a *at) int { return class[a.d] })))
+	b.rate(c, nightSplit(b, "temperature_change", []string{"colder", "steady", "warmer"}, func(d *Digest) int { return class[d] }))
 	c.missing("no_evening_before", without, float64(len(b.s.digests)))
 }
 
@@ -181,15 +181,14 @@ func (b *builder) surfaceMore(c *Card, surface func(*at, *Fish, []int) []int) {
 	})
 	by("surface_trend", texts(journal.Trends), func(d *Digest) int { return indexOf(journal.Trends, d.Facts.Trend) })
 	rows := []Row{{Code: "under"}, {Code: "surface"}}
-	b.eachFish(func(_ *Digest, r *RodDigest, f *Fish) {
-		rig := rigOf(r, f)
-		if rig == nil {
+	b.eachFish(func(_ *Digest, r *RodDigest, _ *Fish, m *mark) {
+		if m.rig < 0 {
 			return
 		}
-		k := int(one(rig.surface()))
-		rows[k].Chain.add(f.Touch, 1)
+		k := int(one(r.Rigs[m.rig].surface()))
+		rows[k].Chain.put(m.class, 1)
 		rows[k].Of++
-		rows[k].Fish += one(Hooked.counts(f.Touch))
+		rows[k].Fish += one(m.rank >= rankLost)
 	})
 	b.shares(c, "surface_chain", "contacts, follows and boils among them", rows, false)
 	wind := 0.0
@@ -214,7 +213,7 @@ func (b *builder) banks(c *Card) {
 	var open, all float64
 	for _, d := range b.s.digests {
 		for i := range d.Rods {
-			if b.s.View.Filter.takesRod(d.Rods[i]) {
+			if b.s.View.Filter.takesRod(&d.Rods[i]) {
 				for _, r := range d.Rods[i].Runs {
 					all++
 					open += one(r.Bank == "")
@@ -229,8 +228,9 @@ func (b *builder) banks(c *Card) {
 func (b *builder) partPools(c *Card) {
 	var rows []Row
 	at := map[journal.ID]int{} // where a pool's parts begin
-	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish) {
-		if !b.s.View.Measure.counts(f.Touch) || !f.HasPool || f.Part == "" {
+	least := b.s.View.Measure.least()
+	b.eachFish(func(_ *Digest, _ *RodDigest, f *Fish, m *mark) {
+		if m.rank < least || !m.hasPool || m.part < 0 && f.Part == "" {
 			return
 		}
 		k, ok := at[f.Pool]
@@ -241,9 +241,9 @@ func (b *builder) partPools(c *Card) {
 				rows = append(rows, Row{Code: f.Pool.String() + "/" + part, Name: f.PoolName, ID: f.Pool})
 			}
 		}
-		if i := indexOf(journal.Parts, f.Part); i >= 0 {
+		if i := int(m.part); i >= 0 {
 			rows[k+i].Fish++
-			rows[k+i].Chain.add(f.Touch, 1)
+			rows[k+i].Chain.put(m.class, 1)
 		}
 	})
 	slices.SortStableFunc(rows, func(x, y Row) int {

@@ -101,4 +101,26 @@ func ruleSplit(rule journal.HouseRule, name string) *split {
 	return newSplit(name, "fly-hours", within, []string{"inside", "outside"}, rows).like("night and band of light", Bands, band)
 }
 
+// openSplit counts the fly-hours in a rule's light about which nothing can be said.
+func openSplit(rule journal.HouseRule, name string) *split {
+	return newSplit(name, "fly-hours", plain, []string{"open"}, func(a *at, f *Fish, out []int) []int {
+		if f != nil || !lit(rule, a) {
+			return out
+		}
+		rig := a.rig()
+		if rig == nil || len(rig.Flies) == 0 {
+			return append(out, 0)
+		}
+		for _, f := range rig.Flies {
+			if p, ok := rule.Position.Get(); ok && f.Position != p {
+				continue
+			}
+			if _, known := Keeps(rule, f); !known {
+				return append(out, 0)
+			}
+		}
+		return out
+	})
+}
+
 func band(a *at) int { return int(a.c.Band) }

@@ -43,6 +43,7 @@ type Season struct {
 	Darkness     []Darkness   `json:"darkness"`
 
 	digests []*Digest
+	cat     *catalogue
 	rules   []journal.HouseRule
 	floods  *Floods
 }
@@ -80,7 +81,10 @@ func Fold(n Nights, v View) *Season {
 	if v.Measure == "" {
 		v.Measure = Hooked
 	}
-	s := &Season{View: v, rules: n.Rules, floods: n.Floods}
+	s := &Season{View: v, cat: n.cat, rules: n.Rules, floods: n.Floods}
+	if !s.cat.lists(n.Rules) {
+		s.cat = newCatalogue(n.Rules)
+	}
 	for _, d := range n.Digests {
 		if v.Filter.Takes(d) {
 			s.digests = append(s.digests, d)
@@ -100,21 +104,25 @@ func Fold(n Nights, v View) *Season {
 // seconds for thousands of nights, so it is for a job beside. s stays as it is. The figures are
 // the same each time: every seed follows from the name of what is drawn.
 func (s *Season) Settle() *Season {
-	out := &Season{View: s.View, Settled: true, digests: s.digests, rules: s.rules, floods: s.floods, Left: s.Left, Darkness: s.Darkness}
+	out := &Season{View: s.View, Settled: true, digests: s.digests, cat: s.cat, rules: s.rules, floods: s.floods, Left: s.Left, Darkness: s.Darkness}
 	out.build(true)
 	return out
 }
 
 func (s *Season) build(deep bool) {
-	b := &builder{s: s, deep: deep, pools: poolsOf(s.digests)}
+	c := &chosen{s.digests, s.cat.sheetsOf(s.digests), s.cat, s.View}
+	b := &builder{s: s, deep: deep, sheets: c.sheets}
+	b.pools, b.place = poolsOf(c.sheets)
 	var beside sync.WaitGroup // none of it asks what another has found
-	beside.Go(func() { s.count(deep) })
+	beside.Go(func() { s.count(c, deep) })
 	beside.Go(func() { s.ClockOrLight = clockOrLight(s.digests, s.View, deep) })
 	b.questions()
-	for _, f := range b.beside {
-		beside.Go(f)
+	c.sum(b.hidden)
+	if deep {
+		c.walk(b.splits)
+	} else {
+		c.sum(b.splits)
 	}
-	fold(s.digests, s.View, b.splits, deep)
 	beside.Wait()
 	if deep {
 		for _, sp := range b.splits {
@@ -146,25 +154,27 @@ func (s *split) open() {
 }
 
 // count fills what concerns the season as a whole.
-func (s *Season) count(deep bool) {
+func (s *Season) count(c *chosen, deep bool) {
 	var x, t []float64
-	for _, d := range s.digests {
+	least := s.View.Measure.least()
+	for di, d := range s.digests {
 		row := NightRow{Trip: d.Trip, Evening: d.Evening, Beat: d.BeatName, Trend: d.Facts.Trend, Gaps: d.Gaps.count()}
 		contacts := 0
 		for i := range d.Rods {
 			r := &d.Rods[i]
-			if !s.View.Filter.takesRod(*r) {
+			if !c.takes(r) {
 				continue
 			}
 			row.Rods++
 			row.Hours += r.Hours
 			contacts += len(r.Fish)
 			s.Totals = s.Totals.Plus(r.Totals)
-			for j := range r.Fish {
-				f := &r.Fish[j]
-				row.Chain.add(f.Touch, 1)
-				if s.View.Measure.counts(f.Touch) {
-					s.Placed.tell(f)
+			marks := c.sheets[di].rods[i].marks
+			for j := range marks {
+				m := &marks[j]
+				row.Chain.put(m.class, 1)
+				if m.rank >= least {
+					s.Placed.tell(m)
 				}
 			}
 		}
@@ -203,18 +213,18 @@ func (s *Season) count(deep bool) {
 	}
 }
 
-func (p *Placed) tell(f *Fish) {
+func (p *Placed) tell(m *mark) {
 	p.Fish++
-	if len(f.In) == 0 {
+	if !m.placed {
 		p.NoRun++
 	}
-	if !f.HasPool {
+	if !m.hasPool {
 		p.NoPool++
 	}
-	if !f.HasFly {
+	if !m.hasFly {
 		p.NoFly++
 	}
-	if f.At.Hi.Sub(f.At.Lo) >= wide {
+	if m.wide {
 		p.Wide++
 	}
 }
@@ -241,27 +251,40 @@ type poolInfo struct {
 }
 
 // poolsOf lists the pools that were fished, beat by beat, downstream where the sketch
-// says so; each under its latest name.
-func poolsOf(nights []*Digest) []poolInfo {
+// says so, each under its latest name; and for each night where its own pools stand there.
+func poolsOf(sheets []*sheet) (pools []poolInfo, place [][]int) {
 	at := map[journal.ID]int{}
-	var out []poolInfo
-	for _, d := range nights {
-		for i := range d.Rods {
-			for _, r := range d.Rods[i].Runs {
-				k, ok := at[r.Pool]
-				if !ok {
-					k = len(out)
-					at[r.Pool] = k
-					out = append(out, poolInfo{})
-				}
-				out[k] = poolInfo{r.Pool, r.Name, d.BeatName, r.Order}
+	place = make([][]int, len(sheets))
+	for i, s := range sheets {
+		place[i] = make([]int, len(s.pools))
+		for local, p := range s.pools {
+			k, ok := at[p.id]
+			if !ok {
+				k = len(pools)
+				at[p.id] = k
+				pools = append(pools, poolInfo{})
 			}
+			pools[k], place[i][local] = p, k
 		}
 	}
-	slices.SortFunc(out, func(a, b poolInfo) int {
+	order := make([]int, len(pools))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, k int) int {
+		a, b := pools[i], pools[k]
 		return cmp.Or(cmp.Compare(a.beat, b.beat), cmp.Compare(a.order, b.order), cmp.Compare(a.name, b.name), slices.Compare(a.id[:], b.id[:]))
 	})
-	return out
+	sorted, now := make([]poolInfo, len(pools)), make([]int, len(pools))
+	for to, from := range order {
+		sorted[to], now[from] = pools[from], to
+	}
+	for _, p := range place {
+		for local, k := range p {
+			p[local] = now[k]
+		}
+	}
+	return sorted, place
 }
 
 // Schema names the form of the JSON; it changes when a member changes its meaning.

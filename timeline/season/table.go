@@ -87,19 +87,6 @@ type Chain struct {
 	Landed  float64 `json:"landed"`
 }
 
-func (c *Chain) add(t journal.Touch, v float64) {
-	switch t {
-	case journal.Landed:
-		c.Landed += v
-	case journal.Lost:
-		c.Lost += v
-	case journal.Pluck, journal.Pull:
-		c.Touches += v
-	default:
-		c.Shows += v
-	}
-}
-
 // of returns the contacts that a measure counts.
 func (c Chain) of(m Measure) float64 {
 	v := c.Landed
