@@ -24,6 +24,7 @@ const Nights = 24
 type maker struct {
 	j      *journal.Journal
 	r      *rand.Rand
+	apart  *rand.Rand // for what came to the demo later
 	home   journal.Beat
 	kirk   journal.Beat
 	people map[string]journal.Person
@@ -35,7 +36,7 @@ type maker struct {
 // Write fills an empty journal with the demo. Any error comes from the journal:
 // then what was written so far stays, and undo takes it back.
 func Write(j *journal.Journal, seed uint64) error {
-	m := &maker{j: j, r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15)), people: map[string]journal.Person{}, flies: map[string]journal.Fly{}, layouts: map[journal.ID]*geo.Layout{}}
+	m := &maker{j: j, r: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15)), apart: rand.New(rand.NewPCG(seed, 0x2545f4914f6cdd1d)), people: map[string]journal.Person{}, flies: map[string]journal.Fly{}, layouts: map[journal.ID]*geo.Layout{}}
 	var err error
 	if m.home, err = m.beat("home.geojson"); err != nil {
 		return err

@@ -92,10 +92,11 @@ func (n *night) fish(rod journal.ID, w journal.When, t journal.Touch, fly string
 }
 
 // landed is a fish landed, its weight in ounces judged or, if not, weighed.
-func (n *night) landed(rod journal.ID, at, fly string, pos int, ounces float64, judged bool, fate journal.Fate) {
+func (n *night) landed(rod journal.ID, at, fly string, pos int, ounces float64, judged bool, fate journal.Fate) journal.Contact {
 	c := n.contact(n.head(rod, at), journal.Landed, fly, pos)
 	c.Weight, c.Estimated, c.Fate = pounds(ounces), judged, journal.Of(fate)
 	n.add(c)
+	return c
 }
 
 func (n *night) contact(h journal.Head, t journal.Touch, fly string, pos int) journal.Contact {

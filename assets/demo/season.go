@@ -11,7 +11,10 @@ import (
 func (m *maker) season(year int) error {
 	river := m.river(year)
 	for _, d := range m.evenings(year, river) {
-		b := m.show()
+		b, err := m.show()
+		if err != nil {
+			return err
+		}
 		if d != Show {
 			b = m.plain(d, river[d])
 		}

@@ -15,7 +15,7 @@ const showLevel = 0.46
 
 // show is the night the program opens on: Saturday 4 July 2026 on the Home
 // Beat, two rods, a falling river, a late moon.
-func (m *maker) show() journal.Batch {
+func (m *maker) show() (journal.Batch, error) {
 	n := m.night(m.home, Show)
 	anna, colm := n.rod("Anna", false), n.rod("Colm", false)
 	n.onBank(anna, "21:50", "02:10")
@@ -31,13 +31,13 @@ func (m *maker) show() journal.Batch {
 
 	n.add(m.rig(n, anna, "22:35", "small slim", "half pale"))
 	n.run(anna, "Alder Pool", "22:35", "23:12")
-	n.landed(anna, "22:52", "half pale", 1, 26, false, journal.Returned)
+	first := n.landed(anna, "22:52", "half pale", 1, 26, false, journal.Returned)
 	n.fish(anna, journal.About(n.clock("23:00"), 0), journal.Lost, "small slim", 0)
 	n.add(m.rig(n, anna, "23:28", "inch half slim", "inch full"))
 	n.run(anna, "Long Flat", "23:30", "01:05")
 	n.landed(anna, "23:52", "inch half slim", 0, 36, true, journal.Returned)
 	n.add(m.rig(n, anna, "00:36", "inch slim"))
-	n.landed(anna, "00:42", "inch slim", 0, 50, false, journal.Returned)
+	best := n.landed(anna, "00:42", "inch slim", 0, 50, false, journal.Returned)
 	n.run(anna, "Lower Tail", "01:18", "01:55")
 
 	n.add(m.rig(n, colm, "23:22", "inch slim", "inch grey"))
@@ -49,7 +49,12 @@ func (m *maker) show() journal.Batch {
 	n.landed(colm, "01:28", "two slim", 0, 18, true, journal.Kept)
 	n.add(journal.Note{Head: noted(n.head(colm, "01:52"), "Splashing under the alders, nothing to the fly.")})
 	n.add(journal.End{Head: n.head(none, "02:05"), Why: journal.Of("enough")})
-	return n.batch()
+	for i, k := range []journal.Contact{first, best} {
+		if err := n.photo(k, []string{"22:54", "00:45"}[i], i); err != nil {
+			return journal.Batch{}, err
+		}
+	}
+	return n.batch(), nil
 }
 
 var none journal.ID

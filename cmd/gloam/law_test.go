@@ -74,6 +74,7 @@ var laws = []law{
 	{"assets/font", nil, "bytes"},
 	{"assets/icon", nil, "bytes"},
 	{"assets/demo", []string{"assets/...", "journal", "geo", "geo/sketch", "timeline/sky", "journal/units"}, "the demo writes through the journal as a person does, who looks at the sky but knows no lux"},
+	{"assets/demo/photo", nil, "drawn once, by a program of its own"},
 	{"cmd/...", []string{"..."}, "commands wire"},
 }
 
@@ -89,7 +90,7 @@ var fences = []struct {
 	{"github.com/paulmach/orb/geojson", []string{"geo/sketch"}, "GeoJSON is for exchange only, and drags much in"},
 	{"github.com/paulmach/orb", []string{"geo", "geo/sketch", "geo/draft"}, "lines and rings are geo's; others ask it"},
 	{"github.com/ringsaturn/", []string{"geo/zone"}, "one package knows where zones end"},
-	{"golang.org/x/image", []string{"ui/draw/...", "journal/photo"}, "letters and pictures are drawn in one place, and photographs made small in one"},
+	{"golang.org/x/image", []string{"ui/draw/...", "journal/photo", "assets/demo/photo"}, "letters and pictures are drawn in one place, and photographs made small in one"},
 	{"gonum.org/", []string{"timeline/tally"}, "one package does the arithmetic of chance"},
 	{"codeberg.org/go-pdf", []string{"ui/draw/pdf"}, "one back end writes PDF"},
 	{"net", []string{"cmd/gloamline"}, "nothing leaves the machine: the one use asks whether a display answers"},

@@ -15,6 +15,7 @@ import (
 	"gloamline/assets/demo"
 	"gloamline/journal"
 	"gloamline/journal/album"
+	"gloamline/journal/photo"
 	"gloamline/journal/store"
 	"gloamline/ui/screen"
 	"gloamline/ui/state"
@@ -229,6 +230,9 @@ func makeDemo(path string) error {
 	if cerr := s.Close(); err == nil {
 		err = cerr
 	}
+	if err == nil {
+		err = layOriginals(part, album.Beside(path))
+	}
 	if err != nil {
 		return err
 	}
@@ -237,6 +241,25 @@ func makeDemo(path string) error {
 		return err
 	}
 	return os.Rename(made, path)
+}
+
+// layOriginals lays the pictures of the demo beside where it will be; part is a folder for
+// what is only passing through.
+func layOriginals(part string, a *album.Album) error {
+	all, err := demo.Originals()
+	if err != nil {
+		return err
+	}
+	for _, o := range all {
+		path := filepath.Join(part, o.Name)
+		if err := os.WriteFile(path, o.JPEG, 0o600); err != nil {
+			return err
+		}
+		if err := a.Keep(path, o.SHA256, photo.JPEG); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func exists(path string) bool {

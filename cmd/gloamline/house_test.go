@@ -8,7 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/assets/demo"
 	"gloamline/journal"
+	"gloamline/journal/album"
 )
 
 // Ensure that the demo is made whole, leaves nothing beside it, and is never written
@@ -19,7 +21,17 @@ func TestMakeDemo(t *testing.T) {
 	require.NoError(t, makeDemo(path))
 	files, err := os.ReadDir(dir)
 	require.NoError(t, err)
-	require.Len(t, files, 1)
+	require.Len(t, files, 2)
+	assert.Equal(t, "demo.photos", files[1].Name())
+	originals, err := demo.Originals()
+	require.NoError(t, err)
+	for _, o := range originals {
+		at, ok := album.Beside(path).Find(o.SHA256)
+		require.True(t, ok, o.Name)
+		data, err := os.ReadFile(at)
+		require.NoError(t, err)
+		assert.Equal(t, o.JPEG, data)
+	}
 	j, s, err := openJournal(path, false)
 	require.NoError(t, err)
 	trips, err := j.Trips()
