@@ -11,6 +11,7 @@ import (
 
 	"gloamline/assets/demo"
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/timeline"
 	"gloamline/ui/paper/replay"
 	"gloamline/ui/scene"
@@ -164,6 +165,16 @@ func runClient(args []string, _ io.Reader, stdout, stderr io.Writer) int {
 		shown = scene.ShownTo(r)
 	}
 	shown.Person = who
+	if *file != "" {
+		originals := album.Beside(*file)
+		shown.Larger = func(p journal.Photo) []byte {
+			b, err := originals.Larger(p.SHA256, p.Link)
+			if err != nil {
+				return nil // the journal's small copy leaves
+			}
+			return b
+		}
+	}
 	if *pool != "" {
 		trips, err := j.Trips()
 		if err != nil {

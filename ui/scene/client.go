@@ -24,7 +24,7 @@ var (
 const (
 	clientGap   = 18.0
 	clientLine  = 24.0
-	clientLight = 74.0
+	clientLight = 80.0
 	clientPlayH = 370.0 // sketch and light on a page
 )
 
@@ -142,7 +142,7 @@ func clientPhoto(s draw.Surface, c Handout, look Look, room draw.Rect) float64 {
 		return room.Min.Y
 	}
 	photo := all[0]
-	img := thumbnail(photo.JPEG, look)
+	img := picture(photo.JPEG, look)
 	if img == nil {
 		return room.Min.Y
 	}

@@ -26,9 +26,19 @@ func (g *clientDraw) mark(f ClientFish, at draw.Point) {
 	g.hits = append(g.hits, Hit{Ref: guestRef(GuestFishKind, f.N), Box: draw.R(at.X-14, at.Y-12, 28, 24)})
 }
 
+// number stands at the right of a fish's mark. Weight tells one that is yet to come: a paler
+// number could not be read.
+func (g *clientDraw) number(f ClientFish, at draw.Point, on draw.Color) {
+	font := boldFont
+	if clientStrength(f, g.minute) < 1 {
+		font = textFont
+	}
+	g.l.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+contactSize(f.contact()).W/2+3.5, at.Y), Align: draw.Centre, Font: font, Color: g.look.Ink, Halo: draw.Halo{Width: 2, Color: on}})
+}
+
 // marks puts each fish into its pool, at its spot where one is shown.
 func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
-	s, c, look, minute, tone := g.l, g.c, g.look, g.minute, g.tone
+	s, c, look, tone := g.l, g.c, g.look, g.tone
 	k, seen, all := clientScale(clientHigh(c), room), map[int]int{}, map[int]int{}
 	for _, f := range c.Fish {
 		if f.Spot == nil {
@@ -69,11 +79,7 @@ func (g *clientDraw) marks(room draw.Rect, pools []clientPool, taken *labels) {
 			at = to
 		}
 		g.mark(f, at)
-		font := boldFont
-		if clientStrength(f, minute) < 1 { // weight tells it: a paler number could not be read
-			font = textFont
-		}
-		s.Text(draw.Text{S: fmt.Sprint(f.N), At: draw.Pt(at.X+contactSize(f.contact()).W/2+3.5, at.Y), Align: draw.Centre, Font: font, Color: look.Ink, Halo: draw.Halo{Width: 2, Color: tone}})
+		g.number(f, at, tone)
 		if f.N == g.v.Fish {
 			pickedRing(s, look, f, at, true)
 		}

@@ -13,16 +13,18 @@ import (
 // Frame draws sketch and light of a shared night at a minute, what comes later faint;
 // with ClientWhole all of it at once.
 func (c ClientNight) Frame(size draw.Size, look Look, minute int, p words.Prefs) *draw.List {
-	return c.frame(size, look, ClientView{Cursor: minute, Prefs: p}).List
+	return c.frame(size, 0, look, ClientView{Cursor: minute, Prefs: p}).List
 }
 
-// frame is that with a fish picked out, and what lies where.
-func (c ClientNight) frame(size draw.Size, look Look, v ClientView) Scene {
+// frame is that with a fish picked out, and what lies where. Left of the sketch so much
+// stays free.
+func (c ClientNight) frame(size draw.Size, left float64, look Look, v ClientView) Scene {
 	l := draw.NewList(size)
 	l.Group(c.Title())
 	g := &clientDraw{l: l, c: c, look: look, v: v, minute: v.Cursor}
-	g.ground()
-	g.sketch(draw.R(0, 0, size.W, size.H-clientLight-clientGap))
+	room := draw.R(left, 0, size.W-left, size.H-clientLight-clientGap)
+	g.ground(room)
+	g.sketch(room)
 	g.bar(draw.R(0, size.H-clientLight, size.W, clientLight))
 	l.EndGroup()
 	return Scene{l, g.hits}
@@ -41,14 +43,15 @@ type clientDraw struct {
 }
 
 // ground is the panel, tinged by the light of the minute.
-func (g *clientDraw) ground() {
-	size := g.l.Size()
+func (g *clientDraw) ground(room draw.Rect) {
 	g.under = g.look.Panel
 	if g.minute != ClientWhole {
 		g.under = draw.Mix(g.look.Sky(rungDecades[g.c.rung(g.minute)]), g.look.Panel, clientTinge)
 	}
-	g.l.Fill(draw.Rectangle(draw.Bounds(size)), draw.NonZero, draw.Solid(g.look.Panel))
-	g.l.Fill(draw.RoundRect(draw.R(0, 0, size.W, size.H-clientLight-clientGap), 8), draw.NonZero, draw.Solid(g.under))
+	if room.Min.X == 0 { // what is at the left stays
+		g.l.Fill(draw.Rectangle(draw.Bounds(g.l.Size())), draw.NonZero, draw.Solid(g.look.Panel))
+	}
+	g.l.Fill(draw.RoundRect(room, 8), draw.NonZero, draw.Solid(g.under))
 }
 
 // clientTinge is how much of the panel is left in a ground tinged by the light, clientFresh for
@@ -94,7 +97,7 @@ func (g *clientDraw) bar(room draw.Rect) {
 		return
 	}
 	x := func(min int) float64 { return room.Min.X + room.W()*float64(min)/float64(c.Minutes) }
-	top, foot := room.Min.Y+22, room.Max.Y-20
+	top, foot := room.Min.Y+28, room.Max.Y-20
 	for i, st := range c.Light {
 		to := c.Minutes
 		if i+1 < len(c.Light) {
@@ -108,13 +111,7 @@ func (g *clientDraw) bar(room draw.Rect) {
 	for m := 0; m < c.Minutes; m++ {
 		g.hits = append(g.hits, Hit{Ref: guestRef(GuestTimeKind, m), Box: draw.R(x(m), top, x(m+1)-x(m), room.Max.Y-top)})
 	}
-	for _, f := range c.Fish {
-		at := draw.Pt(math.Min(math.Max(x(f.Minute), room.Min.X+10), room.Max.X-10), room.Min.Y+10)
-		g.mark(f, at)
-		if f.N == g.v.Fish {
-			pickedRing(g.l, look, f, at, false)
-		}
-	}
+	g.barFish(room, top, x)
 	every := 60
 	if room.W()*60/float64(c.Minutes) < 52 {
 		every = 120

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"image"
 	"math"
 
 	"gloamline/ui/draw"
@@ -21,7 +22,7 @@ func (c ClientNight) Show(size draw.Size, look Look, v ClientView) Scene {
 		i := min(max(v.Cursor/ClientStep, 0), len(c.Clocks)-1)
 		t.said, t.more = words.GuestMoment(c.Clocks[i], words.RungName(c.rung(v.Cursor), v.Prefs)), words.Tally(c.At(v.Cursor))
 	}
-	return guestScreen(c, t, draw.Size{W: 600, H: 330}, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
+	return guestScreen(c, t, draw.Size{W: 600, H: 330}, clientLight+clientGap, size, look, v, func(s draw.Size, left float64) Scene { return c.frame(s, left, look, v) })
 }
 
 // fishTold is a fish as it is said large, and the rest of it.
@@ -33,8 +34,12 @@ func (c ClientNight) fishTold(f ClientFish, p words.Prefs) (said, more string) {
 	if f.Rod >= 0 && len(c.Rods) > 1 {
 		rod = c.Rods[f.Rod]
 	}
-	said = words.GuestFish(f.N, words.ClientClock(f.Clock, f.About), words.TouchName(f.Touch), words.SpeciesName(f.Species), f.Size)
-	return said, words.Commas(pool, words.RungName(f.Rung, p), rod)
+	return f.said(), words.Commas(pool, words.RungName(f.Rung, p), rod)
+}
+
+// said is a fish in one sentence.
+func (f ClientFish) said() string {
+	return words.GuestFish(f.N, words.ClientClock(f.Clock, f.About), words.TouchName(f.Touch), words.SpeciesName(f.Species), f.Size)
 }
 
 // guestSizes are the measures of a screen, all by its height.
@@ -51,8 +56,8 @@ func guestMeasures(size draw.Size) guestSizes {
 
 // guestScreen lays out a screen. stage draws the picture for a size in dp as they are on a
 // page, and page is the least it needs there; it is enlarged as a whole as far as there is
-// room.
-func guestScreen(h Handout, t guestTold, page, size draw.Size, look Look, v ClientView, stage func(draw.Size) Scene) Scene {
+// room. Its foot, low dp high, goes on below the photo; above it left dp stay free.
+func guestScreen(h Handout, t guestTold, page draw.Size, low float64, size draw.Size, look Look, v ClientView, stage func(size draw.Size, left float64) Scene) Scene {
 	m := guestMeasures(size)
 	l := draw.NewList(size)
 	l.Group(h.Title())
@@ -71,11 +76,18 @@ func guestScreen(h Handout, t guestTold, page, size draw.Size, look Look, v Clie
 		foot = size.H - m.margin*0.5
 	}
 	body := draw.R(m.margin, y, w, foot-y-m.margin*0.3)
-	if left := guestLeft(l, h, look, v, m, body); left > 0 {
-		body.Min.X += left + m.margin*0.8
+	g := guestSide{l: l, h: h, look: look, v: v, m: m}
+	g.choose()
+	side := g.share(body.W())
+	k := math.Max(1, math.Min(2.2, math.Min((body.W()-side)/page.W, body.H()/page.H)))
+	room := body
+	room.Max.X, room.Max.Y = room.Min.X+side, room.Max.Y-low*k
+	g.draw(room)
+	if low == 0 {
+		body.Min.X += side
+		side = 0
 	}
-	k := math.Max(1, math.Min(2.2, math.Min(body.W()/page.W, body.H()/page.H)))
-	pic := stage(draw.Size{W: body.W() / k, H: body.H() / k})
+	pic := stage(draw.Size{W: body.W() / k, H: body.H() / k}, side/k)
 	draw.Place(l, pic.List, k, body.Min)
 	for _, hit := range pic.Hits {
 		b := hit.Box
@@ -94,46 +106,87 @@ func guestScreen(h Handout, t guestTold, page, size draw.Size, look Look, v Clie
 	return sc
 }
 
-// guestLeft draws the photo of the fish picked out, at first of the first, over its fly,
-// and returns how wide that is; 0 if there is neither.
-func guestLeft(l *draw.List, h Handout, look Look, v ClientView, m guestSizes, body draw.Rect) float64 {
-	n := v.Fish
-	if n == 0 && v.Cursor == ClientWhole && len(h.Photos()) > 0 {
-		n = h.Photos()[0].Fish
+// guestSide is what stands at the left: the photo of the fish picked out, at first of the
+// first, over its fly.
+type guestSide struct {
+	l    *draw.List
+	h    Handout
+	look Look
+	v    ClientView
+	m    guestSizes
+
+	fish  ClientFish
+	first bool // it was not picked out: it has to be said which it is
+	photo image.Image
+	any   bool
+}
+
+// choose finds what is to be drawn.
+func (g *guestSide) choose() {
+	n := g.v.Fish
+	if n == 0 && g.v.Cursor == ClientWhole && len(g.h.Photos()) > 0 {
+		n, g.first = g.h.Photos()[0].Fish, true
 	}
-	f, ok := fishNumbered(h, n)
+	f, ok := fishNumbered(g.h, n)
 	if !ok {
+		return
+	}
+	g.fish = f
+	if p := photoOf(g.h, n); p != nil {
+		g.photo = picture(p.JPEG, g.look)
+	}
+	g.any = g.photo != nil || f.Fly != nil
+}
+
+// share is how wide it may be with the air at its right, 0 without anything to draw.
+func (g *guestSide) share(wide float64) float64 {
+	switch {
+	case !g.any:
 		return 0
+	case g.photo == nil:
+		return 250*g.m.u + g.m.margin*0.8
 	}
-	photo := photoOf(h, n)
-	var img, has = draw.Size{}, false
-	if photo != nil {
-		if pic := thumbnail(photo.JPEG, look); pic != nil {
-			b := pic.Bounds()
-			wide := body.W() * 0.46
-			if f.Fly == nil {
-				wide = body.W() * 0.5
-			}
-			high := body.H()
-			if f.Fly != nil {
-				high -= guestFlyHigh(*f.Fly, v, m) + m.margin*0.5
-			}
-			k := math.Min(wide/float64(b.Dx()), high/float64(b.Dy()))
-			img, has = draw.Size{W: float64(b.Dx()) * k, H: float64(b.Dy()) * k}, true
-			l.Image(pic, draw.R(body.Min.X, body.Min.Y, img.W, img.H))
-		}
+	return wide * 0.42
+}
+
+// draw puts the photo at the top, the fly below it; without a photo the fly alone.
+func (g *guestSide) draw(room draw.Rect) {
+	if !g.any {
+		return
 	}
-	if f.Fly == nil {
-		return img.W
+	m, fly := g.m, 0.0
+	room.Max.X -= m.margin * 0.8
+	if g.fish.Fly != nil {
+		fly = guestFlyHigh(*g.fish.Fly, g.v, m)
 	}
-	room := draw.R(body.Min.X, body.Min.Y, math.Max(img.W, 250*m.u), body.H())
-	if has {
-		room.Min.Y += img.H + m.margin*0.5
-	} else {
-		room = draw.R(body.Min.X, body.Min.Y+(body.H()-guestFlyHigh(*f.Fly, v, m))*0.4, 250*m.u, guestFlyHigh(*f.Fly, v, m))
+	if g.photo == nil {
+		g.fly(draw.R(room.Min.X, room.Min.Y+math.Max(0, room.H()-fly)*0.4, room.W(), math.Min(fly, room.H())))
+		return
 	}
-	guestFly(l, look, *f.Fly, v, m, room)
-	return math.Max(img.W, 250*m.u)
+	said := 0.0
+	if g.first || fly > 0 {
+		said = m.margin * 0.5
+	}
+	if g.first {
+		said += m.over.Size * 1.3
+	}
+	fly = math.Min(fly, room.H()*0.45) // a long one is drawn smaller, and said so
+	b := g.photo.Bounds()
+	k := math.Min(room.W()/float64(b.Dx()), math.Max(60, room.H()-fly-said)/float64(b.Dy()))
+	box := draw.R(room.Min.X, room.Min.Y, float64(b.Dx())*k, float64(b.Dy())*k)
+	g.l.Image(g.photo, box)
+	y := box.Max.Y + m.margin*0.5
+	if g.first {
+		g.l.Text(draw.Text{S: draw.Fit(m.over, g.fish.said(), room.W()), At: draw.Pt(room.Min.X, y+m.over.Size*0.3), Font: m.over, Color: g.look.Ink})
+		y += m.over.Size * 1.3
+	}
+	g.fly(draw.R(room.Min.X, y, room.W(), room.Max.Y-y))
+}
+
+func (g *guestSide) fly(room draw.Rect) {
+	if g.fish.Fly != nil {
+		guestFly(g.l, g.look, *g.fish.Fly, g.v, g.m, room)
+	}
 }
 
 // guestControls are before, play and next, their right end at p.

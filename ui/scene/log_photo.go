@@ -11,7 +11,13 @@ import (
 const (
 	thumbH = 54.0
 	thumbW = 96.0
+	// on paper a single one stands beside what is said
+	asideH = 40.0
+	asideW = 60.0
 )
+
+// aside reports whether the row's photo stands beside its words.
+func (r row) aside() bool { return r.m.paper() && len(r.photos) == 1 }
 
 // photosOf lists the photos of an entry, in order of the log.
 func photosOf(n *timeline.Night, of journal.ID) []journal.Photo {
@@ -42,16 +48,19 @@ func photosOfContacts(n *timeline.Night, contacts map[journal.ID]*timeline.Conta
 // journal is a quiet frame with the name of its file.
 func (r row) drawPhotos(s draw.Surface, look Look, n *timeline.Night, room draw.Rect, after bool, v LogView) []Hit {
 	var hits []Hit
-	x := room.Min.X
+	x, wide, high := room.Min.X, thumbW, thumbH
+	if r.aside() {
+		wide, high = asideW, asideH
+	}
 	for i, p := range r.photos {
-		if left := len(r.photos) - i; x+thumbW > room.Max.X && i > 0 {
+		if left := len(r.photos) - i; x+wide > room.Max.X && i > 0 {
 			s.Text(draw.Text{S: words.MorePhotos(left), At: draw.Pt(x, room.Center().Y), Align: draw.Centre, Font: textFont, Color: look.Soft})
 			break
 		}
-		box := draw.R(x, room.Min.Y, thumbW, thumbH)
+		box := draw.R(x, room.Min.Y, wide, high)
 		if img := thumbnail(p.Thumb, look); img != nil {
 			b := img.Bounds()
-			k := min(thumbW/float64(b.Dx()), thumbH/float64(b.Dy()))
+			k := min(wide/float64(b.Dx()), high/float64(b.Dy()))
 			box.Max = draw.Pt(x+float64(b.Dx())*k, room.Min.Y+float64(b.Dy())*k)
 			s.Image(img, box)
 			if after {
@@ -60,7 +69,7 @@ func (r row) drawPhotos(s draw.Surface, look Look, n *timeline.Night, room draw.
 			s.Stroke(draw.Rectangle(box), draw.Stroke{Width: 1}, look.Edge)
 		} else {
 			s.Stroke(draw.RoundRect(box.Inset(0.5), 3), draw.Stroke{Width: 1, Dash: []float64{3, 3}}, look.Soft)
-			name := draw.Fit(textFont, words.PhotoFile(p.Name), thumbW-12)
+			name := draw.Fit(textFont, words.PhotoFile(p.Name), wide-12)
 			s.Text(draw.Text{S: name, At: box.Center(), Anchor: draw.Middle, Align: draw.Centre, Font: textFont, Color: look.Soft})
 		}
 		if p.Ref() == v.Selected {

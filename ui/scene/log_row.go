@@ -63,7 +63,10 @@ func (r row) height() float64 {
 		n = max(n, r.underAt+1)
 	}
 	h := r.m.row + r.m.line*float64(max(0, n-1))
-	if len(r.photos) > 0 {
+	switch {
+	case r.aside():
+		h = max(h, asideH+6)
+	case len(r.photos) > 0:
 		h += thumbH + 6
 	}
 	return h
@@ -90,6 +93,9 @@ func (m measures) paper() bool { return m.row < logRow }
 // wrap breaks what is said into lines. On paper a thing is one paragraph.
 func (r *row) wrap(width float64) {
 	width -= r.textX()
+	if r.aside() {
+		width -= asideW + 8
+	}
 	said := r.said
 	if r.m.paper() {
 		said = []string{words.Paragraph(said)}
@@ -181,7 +187,11 @@ func (r row) draw(s draw.Surface, look Look, n *timeline.Night, p draw.Point, wi
 		}
 		s.Text(draw.Text{S: r.right, At: draw.Pt(p.X+width, base), Font: textFont, Color: soft, Anchor: draw.End})
 		s.Text(draw.Text{S: r.under, At: draw.Pt(p.X+width, base+r.m.line*float64(max(1, r.underAt))), Font: textFont, Color: soft, Anchor: draw.End})
-		pics = r.drawPhotos(s, look, n, draw.R(x, p.Y+r.height()-thumbH-5, p.X+width-x, thumbH), after, v)
+		room := draw.R(x, p.Y+r.height()-thumbH-5, p.X+width-x, thumbH)
+		if r.aside() {
+			room = draw.R(p.X+width-asideW, p.Y+3, asideW, asideH)
+		}
+		pics = r.drawPhotos(s, look, n, room, after, v)
 	}
 	if r.ref.ID.IsZero() {
 		return nil

@@ -204,8 +204,7 @@ func (f ClientPastFish) told(p words.Prefs) (said, more string) {
 	if f.Fly != nil {
 		fly = f.Fly.Words
 	}
-	said = words.GuestFish(f.N, words.ClientClock(f.Clock, f.About), words.TouchName(f.Touch), words.SpeciesName(f.Species), f.Size)
-	return said, words.Commas(words.RungName(f.Rung, p), fly, f.Who)
+	return f.said(), words.Commas(words.RungName(f.Rung, p), fly, f.Who)
 }
 
 // Remarks are none: notes are of a night.

@@ -23,7 +23,7 @@ func (c ClientPast) Show(size draw.Size, look Look, v ClientView) Scene {
 		n := c.Nights[v.Cursor-1]
 		t.said, t.more = n.Date, c.Says(v.Cursor, v.Prefs)
 	}
-	return guestScreen(c, t, draw.Size{W: 90 * float64(max(4, len(c.Steps))), H: 250}, size, look, v, func(s draw.Size) Scene { return c.frame(s, look, v) })
+	return guestScreen(c, t, draw.Size{W: 90 * float64(max(4, len(c.Steps))), H: 250}, 0, size, look, v, func(s draw.Size, _ float64) Scene { return c.frame(s, look, v) })
 }
 
 // Frame draws the fish in their light, those of later nights faint.

@@ -25,6 +25,10 @@ type Shown struct {
 	Weights     bool       `json:"weights,omitempty"`     // and lengths, from which a weight follows
 	Notes       bool       `json:"notes,omitempty"`       // never private ones
 	Photo       bool       `json:"photo,omitempty"`
+
+	// Larger gives a larger copy of a photo than the journal holds, nil where it has none.
+	// It is asked only for what is shown.
+	Larger func(journal.Photo) []byte `json:"-"`
 }
 
 // ClientNight is a night as one recipient may see it, and all that a page for them is

@@ -1,8 +1,6 @@
 package scene
 
 import (
-	"bytes"
-	"image/jpeg"
 	"slices"
 	"time"
 
@@ -194,18 +192,23 @@ func (m *sharer) photos() {
 				continue
 			}
 			for _, p := range photosOf(m.n, k.ID) {
-				img := thumbnail(p.Thumb, Paper)
-				if img == nil {
-					continue
-				}
-				var b bytes.Buffer
-				if jpeg.Encode(&b, img, &jpeg.Options{Quality: 88}) == nil {
-					m.c.Pictures = append(m.c.Pictures, ClientPhoto{k.N, b.Bytes()})
+				if b := m.picture(p); b != nil {
+					m.c.Pictures = append(m.c.Pictures, ClientPhoto{k.N, b})
 					break
 				}
 			}
 		}
 	}
+}
+
+// picture is a photo as it may leave: pixels alone, encoded anew, whatever it was made of.
+func (m *sharer) picture(p journal.Photo) []byte {
+	if m.s.Larger != nil {
+		if b := bare(m.s.Larger(p)); b != nil {
+			return b
+		}
+	}
+	return bare(p.Thumb)
 }
 
 // fishedFrom and fishedTo bound what was fished; a night with nothing in it has none.

@@ -50,7 +50,7 @@ func thumbnail(data []byte, look Look) image.Image {
 	if len(thumbs.of) >= keptThumbs {
 		clear(thumbs.of)
 	}
-	img := decodeThumb(data)
+	img := decodeJPEG(data, maxThumbSide)
 	if img != nil && key.lamp {
 		img = reddened(img)
 	}
@@ -58,9 +58,10 @@ func thumbnail(data []byte, look Look) image.Image {
 	return img
 }
 
-func decodeThumb(data []byte) image.Image {
+// decodeJPEG decodes a picture of no more than so many pixels on a side.
+func decodeJPEG(data []byte, side int) image.Image {
 	size, err := jpeg.DecodeConfig(bytes.NewReader(data))
-	if err != nil || size.Width <= 0 || size.Height <= 0 || size.Width > maxThumbSide || size.Height > maxThumbSide {
+	if err != nil || size.Width <= 0 || size.Height <= 0 || size.Width > side || size.Height > side {
 		return nil
 	}
 	img, err := jpeg.Decode(bytes.NewReader(data))

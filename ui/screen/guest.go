@@ -151,9 +151,20 @@ func (r *guestRoom) changed(w state.What) {
 	r.board.Renew()
 	r.full.renew()
 	r.run()
+	r.enlarge()
 	if text := r.desk.Encode(); text != r.kept {
 		r.kept = text
 		r.s.remember("guest", text)
+	}
+}
+
+// enlarge has larger copies of the photos shown made, away from the window.
+func (r *guestRoom) enlarge() {
+	if r.desk.Handout() == nil {
+		return
+	}
+	if work := r.desk.Enlarge(); work != nil {
+		job(work, r.desk.Enlarged)
 	}
 }
 

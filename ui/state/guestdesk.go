@@ -30,12 +30,16 @@ type GuestDesk struct {
 	held   int
 	fault  error
 	nights map[journal.ID]*timeline.Night
+
+	large  map[string][]byte        // by SHA-256 of the original; nil: it has none
+	wanted map[string]journal.Photo // shown small so far
 }
 
 // Guest returns the room in which things are shown to somebody.
 func (d *Desk) Guest() *GuestDesk {
 	if d.guest == nil {
-		d.guest = &GuestDesk{d: d, cursor: scene.ClientWhole, kept: map[journal.ID][]journal.Shows{}, nights: map[journal.ID]*timeline.Night{}}
+		d.guest = &GuestDesk{d: d, cursor: scene.ClientWhole, kept: map[journal.ID][]journal.Shows{}, nights: map[journal.ID]*timeline.Night{},
+			large: map[string][]byte{}, wanted: map[string]journal.Photo{}}
 		d.j.Subscribe(d.guest.follow)
 	}
 	return d.guest
@@ -46,6 +50,9 @@ func (d *Desk) Guest() *GuestDesk {
 func (g *GuestDesk) follow(c journal.Change) {
 	g.hand = nil
 	for _, e := range c.Edits {
+		if e.Ref().Kind == journal.KindPhoto {
+			clear(g.large) // it may lie elsewhere now
+		}
 		switch r := e.Ref(); {
 		case r.Kind == journal.KindRecipient:
 		case r.Kind == journal.KindTrip:
@@ -194,6 +201,7 @@ func (g *GuestDesk) Handout() scene.Handout {
 	}
 	g.fault = nil
 	shown := scene.ShownTo(journal.Recipient{Person: g.who, Shows: g.Shows()})
+	shown.Larger = g.larger
 	if g.pool.IsZero() {
 		g.hand, g.held = share(n, shown, g.d.prefs)
 	} else {

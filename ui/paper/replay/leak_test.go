@@ -66,15 +66,7 @@ func secretNightAs(t testing.TB, twin bool) *timeline.Night {
 	head := func(n, rod byte, w journal.When, note string) journal.Head {
 		return journal.Head{ID: id(n), Trip: id(10), Rod: id(rod), When: w, Note: note}
 	}
-	var pic bytes.Buffer
-	img := image.NewRGBA(image.Rect(0, 0, 64, 48))
-	for i := range img.Pix {
-		img.Pix[i] = uint8(i)
-	}
-	img.Set(1, 1, color.White)
-	require.NoError(t, jpeg.Encode(&pic, img, nil))
-	comment := append([]byte{0xff, 0xd8, 0xff, 0xfe, 0, byte(2 + len(mark))}, mark...) // JPEG COM, ITU T.81 B.2.4.5
-	thumb := append(comment, pic.Bytes()[2:]...)
+	thumb := markedPicture(t, 64, 48)
 	puts := []journal.Record{
 		journal.Trip{ID: id(10), Evening: journal.Date{Year: 2026, Month: 7, Day: 4}, Zone: "Europe/London", Beat: id(1), Guide: journal.Of(id(13)),
 			Rods: []journal.Rod{{ID: id(20), Person: id(11)}, {ID: id(21), Person: id(12)}}, Note: as("Tripsecret", "")},
@@ -97,6 +89,24 @@ func secretNightAs(t testing.TB, twin bool) *timeline.Night {
 	n, err := timeline.Load(j, id(10))
 	require.NoError(t, err)
 	return n
+}
+
+// markedPicture is a JPEG with a comment that is a secret.
+func markedPicture(t testing.TB, w, h int) []byte {
+	var pic bytes.Buffer
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	for i := range img.Pix {
+		img.Pix[i] = uint8(i)
+	}
+	img.Set(1, 1, color.White)
+	require.NoError(t, jpeg.Encode(&pic, img, nil))
+	comment := append([]byte{0xff, 0xd8, 0xff, 0xfe, 0, byte(2 + len(mark))}, mark...) // JPEG COM, ITU T.81 B.2.4.5
+	return append(comment, pic.Bytes()[2:]...)
+}
+
+// larger gives a larger picture than the journal holds, with a secret in it too.
+func larger(t testing.TB) func(journal.Photo) []byte {
+	return func(journal.Photo) []byte { return markedPicture(t, 160, 120) }
 }
 
 // all shows everything there is a choice about.
@@ -264,7 +274,9 @@ func TestNothingHiddenLeaves(t *testing.T) {
 func TestNeverLeaves(t *testing.T) {
 	never := []string{mark, "Privsecret", "Filesecret", "Linksecret", "Tagsecret", "Flysecret", "Spotsecret", "Dresssecret", "Guxguide", "Kwyrock",
 		id(40).String(), id(11).String(), "Europe/London", strings.Repeat("ab", 32)}
-	for _, s := range []scene.Shown{all(), {}} {
+	large := all()
+	large.Larger = larger(t)
+	for _, s := range []scene.Shown{all(), large, {}} {
 		for name, text := range exports(t, s) {
 			for _, secret := range never {
 				assert.NotContains(t, text, secret, name)
