@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"reflect"
 )
 
@@ -51,13 +50,8 @@ func addition(b json.RawMessage) (json.RawMessage, error) { return b, nil }
 
 func reader[T Record](b []byte) (Record, error) {
 	var v T
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&v); err != nil {
+	if err := decode(b, &v); err != nil {
 		return nil, err
-	}
-	if _, err := d.Token(); err != io.EOF {
-		return nil, errors.New("something follows the record")
 	}
 	return v, nil
 }

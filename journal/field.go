@@ -2,6 +2,7 @@ package journal
 
 import (
 	"bytes"
+	"encoding"
 	"encoding/json"
 	"reflect"
 )
@@ -77,12 +78,41 @@ func (f *Field[T]) UnmarshalJSON(b []byte) error {
 // is not told whether the outer decoder does. Other values have no members, and
 // a decoder of their own would cost more than they do.
 func strictly[T any](b []byte, v *T) error {
-	if reflect.TypeFor[T]().Kind() != reflect.Struct {
+	text, plain := plainText(b)
+	switch u := any(v).(type) {
+	case json.Unmarshaler:
+		return json.Unmarshal(b, v)
+	case encoding.TextUnmarshaler:
+		if plain {
+			return u.UnmarshalText(text)
+		}
 		return json.Unmarshal(b, v)
 	}
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	return d.Decode(v)
+	switch reflect.TypeFor[T]().Kind() {
+	case reflect.Struct:
+		return decode(b, v)
+	case reflect.String:
+		if plain {
+			reflect.ValueOf(v).Elem().SetString(string(text))
+			return nil
+		}
+	}
+	return json.Unmarshal(b, v)
+}
+
+// plainText returns what stands between the quotes of a JSON text of printable ASCII without
+// escapes.
+func plainText(b []byte) ([]byte, bool) {
+	if len(b) < 2 || b[0] != '"' || b[len(b)-1] != '"' {
+		return nil, false
+	}
+	text := b[1 : len(b)-1]
+	for _, c := range text {
+		if c < ' ' || c > '~' || c == '"' || c == '\\' {
+			return nil, false
+		}
+	}
+	return text, true
 }
 
 // held returns the value without its type, for checks that walk a record.

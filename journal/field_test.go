@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"gloamline/journal"
 	"gloamline/journal/units"
@@ -93,4 +94,34 @@ func TestFieldReads(t *testing.T) {
 			assert.Equal(t, c.or, c.f.Or(7))
 		})
 	}
+}
+
+// Ensure that a field reads every JSON value as its type by itself does, texts with escapes
+// and other alphabets too.
+func TestFieldReadsAsItsType(t *testing.T) {
+	readsAsItsType(t, journal.Touch(""))
+	readsAsItsType(t, journal.ID{})
+	readsAsItsType(t, journal.Date{})
+	readsAsItsType(t, 0)
+	readsAsItsType(t, false)
+	readsAsItsType(t, "")
+	readsAsItsType(t, units.Temperature{})
+}
+
+func readsAsItsType[T any](t *testing.T, _ T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~]{0,40}`), rapid.StringMatching(`[0-9a-f]{32}`), rapid.Just("2026-07-04")).Draw(t, "text")
+		js, err := json.Marshal(text)
+		require.NoError(t, err)
+		js = rapid.SampledFrom([][]byte{js, []byte("7"), []byte("true"), []byte(`{}`), []byte("\"a\x01\""), []byte(`"a`), []byte(`{"c":3}`)}).Draw(t, "js")
+		var want T
+		var got journal.Field[T]
+		fault, err := json.Unmarshal(js, &want), got.UnmarshalJSON(js)
+		require.Equal(t, fault == nil, err == nil, "%s", js)
+		if v, ok := got.Get(); ok {
+			require.Equal(t, want, v)
+		} else {
+			require.Error(t, err)
+		}
+	})
 }

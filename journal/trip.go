@@ -3,6 +3,7 @@ package journal
 import (
 	"errors"
 	"slices"
+	"sync"
 	"time"
 	_ "time/tzdata" // zone rules also where the system has none
 )
@@ -53,12 +54,19 @@ func location(zone string) (*time.Location, error) {
 	if zone == "" {
 		return nil, invalid("zone", "say the time zone, such as Europe/London")
 	}
+	if loc, ok := locations.Load(zone); ok {
+		return loc.(*time.Location), nil
+	}
 	loc, err := time.LoadLocation(zone)
 	if err != nil || zone == "Local" {
 		return nil, invalid("zone", "“%s” is not a known time zone", zone)
 	}
+	locations.Store(zone, loc)
 	return loc, nil
 }
+
+// locations are the zones found so far: each lies in a file of its own.
+var locations sync.Map
 
 // Rod returns the rod with that ID.
 func (t Trip) Rod(id ID) (Rod, bool) {

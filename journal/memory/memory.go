@@ -87,8 +87,8 @@ func (s *Store) stands(r journal.Ref) (*journal.Envelope, error) {
 	if !ok {
 		return nil, nil
 	}
-	e := new(journal.Envelope)
-	return e, json.Unmarshal(js, e)
+	e, err := journal.ReadEnvelope(js)
+	return &e, err
 }
 
 // List implements journal.Store.

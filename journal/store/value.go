@@ -34,7 +34,13 @@ func decode(b []byte, v any) error {
 	if crc32.Checksum(js, castagnoli) != binary.BigEndian.Uint32(b) {
 		return damaged("a value does not agree with its sum")
 	}
-	if err := json.Unmarshal(js, v); err != nil {
+	var err error
+	if e, ok := v.(*journal.Envelope); ok {
+		*e, err = journal.ReadEnvelope(js)
+	} else {
+		err = json.Unmarshal(js, v)
+	}
+	if err != nil {
 		return damaged("a value cannot be read: %v", err)
 	}
 	return nil
