@@ -93,7 +93,7 @@ func TestSeasonCSV(t *testing.T) {
 	require.Equal(t, done, list.code, list.err)
 	names := strings.Fields(list.out)
 	require.Greater(t, len(names), 35)
-	for _, name := range []string{names[0], names[len(names)-4], "pools_light", "two_flies", "rule_1"} {
+	for _, name := range []string{names[0], names[len(names)-5], "pools_light", "two_flies", "rule_1"} {
 		r := run("", "season", "--journal", path, "--year", "2025", "--csv", name)
 		require.Equal(t, done, r.code, r.err)
 		assert.Contains(t, r.out, "2025")

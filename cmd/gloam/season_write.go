@@ -20,8 +20,8 @@ type answer struct {
 	Missing  []string `json:"missing,omitempty"`
 }
 
-// seasonJSON is the document of SEASON.md.
-func seasonJSON(s *season.Season, title string) (string, error) {
+// seasonDocument is the document with every digit.
+func seasonDocument(s *season.Season, title string) ([]byte, error) {
 	doc := struct {
 		Schema string   `json:"schema"`
 		Title  string   `json:"title"`
@@ -35,7 +35,12 @@ func seasonJSON(s *season.Season, title string) (string, error) {
 		}
 		doc.Said = append(doc.Said, a)
 	}
-	b, err := json.Marshal(doc)
+	return json.Marshal(doc)
+}
+
+// seasonJSON is the document of SEASON.md.
+func seasonJSON(s *season.Season, title string) (string, error) {
+	b, err := seasonDocument(s, title)
 	if err != nil {
 		return "", err
 	}

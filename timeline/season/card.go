@@ -39,7 +39,9 @@ type builder struct {
 	deep   bool
 	pools  []poolInfo
 	sheets []*sheet
-	place  [][]int // of each night's pools, by RunDigest.Local, in pools
+	place  [][]int  // of each night's pools, by RunDigest.Local, in pools
+	lacks  []Gaps   // by night
+	only   []*split // of which sheets are wanted, and no sums
 	splits []*split
 	hidden []*split // whose sums are wanted, and no table
 	after  []func()
@@ -101,8 +103,9 @@ func (b *builder) counts(c *Card, name, per string, rows []Row) *Table {
 	return t
 }
 
+// missing tells of something; of less than three minutes nothing.
 func (c *Card) missing(code string, n, of float64) {
-	if n > 0 {
+	if n >= 0.05 {
 		c.Missing = append(c.Missing, Missing{code, n, of})
 	}
 }

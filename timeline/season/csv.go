@@ -22,7 +22,7 @@ func (t *Table) WriteCSV(w io.Writer, head ...string) error {
 	}
 	_ = c.Write(csvHead) // any error stays until the end
 	for _, r := range t.Rows {
-		out := []string{r.Code, r.Name, num(r.Hours), strconv.Itoa(r.Nights),
+		out := []string{r.Code, rowName(r), num(r.Hours), strconv.Itoa(r.Nights),
 			num(r.Chain.Shows), num(r.Chain.Touches), num(r.Chain.Lost), num(r.Chain.Landed), num(r.Fish), "",
 			"", "", "", "", "", "", "", "", "", strconv.FormatBool(r.Enough)}
 		if t.Kind != Rates {
@@ -57,4 +57,12 @@ func num(v float64) string {
 		return ""
 	}
 	return strconv.FormatFloat(v, 'g', 6, 64)
+}
+
+// rowName is the name of a row's record; of one that is a night, its evening first.
+func rowName(r Row) string {
+	if r.Evening.IsZero() {
+		return r.Name
+	}
+	return r.Evening.String() + " " + r.Name
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // Sheet is what a picture shows, as rows under a head, where it is no Table: the fish of length
@@ -16,7 +17,9 @@ type Sheet struct {
 }
 
 // Sheets returns all of them.
-func (s *Season) Sheets() []Sheet { return []Sheet{s.nightSheet(), s.axisSheet(), s.fishSheet()} }
+func (s *Season) Sheets() []Sheet {
+	return []Sheet{s.nightSheet(), s.darkSheet(), s.axisSheet(), s.fishSheet()}
+}
 
 // Sheet returns one by its name, nil if there is none.
 func (s *Season) Sheet(name string) *Sheet {
@@ -35,6 +38,21 @@ func (s *Season) nightSheet() Sheet {
 			num(n.Chain.Shows), num(n.Chain.Touches), num(n.Chain.Lost), num(n.Chain.Landed), strconv.Itoa(n.Gaps)})
 	}
 	return Sheet{"nights", 0, rows}
+}
+
+// darkSheet has each logged moment, with the threshold of its beat beside it.
+func (s *Season) darkSheet() Sheet {
+	rows := [][]string{{"beat", "evening", "at", "lux", "pool", "pool_lux", "left_out", "used_lux"}}
+	for _, d := range s.Darkness {
+		for _, l := range d.Logs {
+			lux := ""
+			if l.PoolLux > 0 {
+				lux = num(l.PoolLux)
+			}
+			rows = append(rows, []string{d.Name, l.Evening.String(), l.At.UTC().Format(time.RFC3339), num(l.Lux), l.Pool, lux, l.Apart, num(d.Used)})
+		}
+	}
+	return Sheet{"darkness", 1, rows}
 }
 
 func (s *Season) axisSheet() Sheet {

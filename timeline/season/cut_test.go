@@ -171,7 +171,7 @@ func TestPlace(t *testing.T) {
 			assert.Empty(t, f.In)
 		}
 	}
-	assert.Equal(t, 1, d.Gaps.FishNoRun)
+	assert.Equal(t, 1, Filter{}.gaps(d).FishNoRun)
 }
 
 func clockShare(f Fish, quarter int16) float64 {

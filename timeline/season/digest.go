@@ -25,6 +25,7 @@ type Digest struct {
 	Totals   timeline.Totals
 	Gaps     Gaps
 	Fished   time.Time // when the first run began; zero without runs
+	Began    float64   // log10 lux of the open sky then; not a number without runs
 
 	pools []journal.ID // fished, in the order of RunDigest.Local
 	sheet *sheet       // nil: made when needed
@@ -60,6 +61,7 @@ type RodDigest struct {
 	Dark   []Bin // hours by tenth of a decade darker than trees grey, on the pool fished
 	Fish   []Fish
 	Waits  []Wait
+	Gaps   Gaps // of this rod alone; what is of the whole night stands in its own
 }
 
 // Cell is time with a fly in the water during which pool, run, rig, way of fishing and
@@ -94,6 +96,7 @@ type RunDigest struct {
 	Rest    time.Duration // since any rod left the pool; valid if Nth > 1
 	Planned bool
 	Touched bool // some contact came
+	Again   Again
 }
 
 // RigDigest is what hung on the rod.
@@ -190,8 +193,10 @@ type Gaps struct {
 	FishWide               int // with a time known only to within half an hour or more
 	Hooked, NoSize         int // fish landed; with neither length nor weight
 	RodHours, NoRigHours   float64
+	NoWayHours             float64 // with no speed of the fly noted
 	NoTrend, NoTemp, NoSky bool
 	NoEnd                  bool
+	NoLevel                bool
 }
 
 // Wait is what was done after a while without any response, and what came of it: a

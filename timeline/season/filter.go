@@ -91,6 +91,19 @@ func (f Filter) lets(n Subject) bool {
 	return true
 }
 
+// takesLeft is Takes for a night without a digest, of which only the trip is known. One that was
+// asked for by what the river did is not told to be left out: nobody knows whether it would be in.
+func (f Filter) takesLeft(t journal.Trip) bool {
+	n := Subject{Trip: t.ID, Evening: t.Evening, Beat: t.Beat}
+	for _, r := range t.Rods {
+		n.People = append(n.People, r.Person)
+		if r.Client {
+			n.Clients++
+		}
+	}
+	return len(f.Trends) == 0 && f.Lets(n)
+}
+
 func (f *Filter) takesRod(r *RodDigest) bool { return asked(f.People, r.Person) }
 
 // asked reports whether the list has v, or asks for nothing.

@@ -41,8 +41,8 @@ type LengthRow struct {
 	From float64 `json:"from_mm"`
 	To   float64 `json:"to_mm,omitempty"` // 0: no end
 	// Class is the class it belongs to; Cut says that it is a part of it.
-	Class int  `json:"-"`
-	Cut   bool `json:"-"`
+	Class int  `json:"class"`
+	Cut   bool `json:"cut,omitempty"`
 }
 
 // RuleStep is a house rule on this plane: in light from Lighter to Darker (decades darker
@@ -72,7 +72,7 @@ type DrawnFish struct {
 	Lux     float64            `json:"lux"`
 	LuxLow  float64            `json:"lux_low"` // the band of its light
 	LuxHigh float64            `json:"lux_high"`
-	Row     int                `json:"-"`
+	Row     int                `json:"row"`                // into LengthLight.Rows
 	NoHours bool               `json:"no_hours,omitempty"` // outside every run: no hours lie behind it
 	Outside []journal.ID       `json:"outside,omitempty"`  // rules that it came against, in the light they are for
 }

@@ -39,6 +39,11 @@ func DigestOf(n *timeline.Night, extra []float64) *Digest {
 			}
 		}
 	}
+	d.Began = math.NaN()
+	if !d.Fished.IsZero() {
+		d.Began = math.Log10(math.Max(float64(n.Open.At(d.Fished).Lux), 1e-9))
+	}
+	d.again()
 	d.greyLogs(n)
 	d.gaps(n)
 	return d
@@ -174,45 +179,54 @@ func (d *Digest) facts(n *timeline.Night) {
 }
 
 func (d *Digest) gaps(n *timeline.Night) {
-	g := Gaps{NoTrend: d.Facts.Trend == "", NoTemp: math.IsNaN(d.Facts.TempC), NoSky: d.Facts.Cloud < 0, NoEnd: d.Facts.EndWhy == ""}
-	for _, r := range n.Rods {
-		for _, run := range r.Runs {
-			g.Runs++
-			if !run.Run.Until.Known() {
-				g.RunsOpen++
+	for i := range d.Rods {
+		d.Rods[i].Gaps = gapsOf(&d.Rods[i], &n.Rods[i])
+	}
+	d.Gaps = Gaps{
+		NoTrend: d.Facts.Trend == "", NoTemp: math.IsNaN(d.Facts.TempC), NoSky: d.Facts.Cloud < 0, NoEnd: d.Facts.EndWhy == "",
+		NoLevel: math.IsNaN(d.Facts.LevelM),
+	}
+}
+
+// gapsOf counts what is missing of one rod.
+func gapsOf(r *RodDigest, n *timeline.RodNight) (g Gaps) {
+	for _, run := range n.Runs {
+		g.Runs++
+		if !run.Run.Until.Known() {
+			g.RunsOpen++
+		}
+	}
+	g.RodHours = r.Hours
+	for _, c := range r.Cells {
+		if c.Rig < 0 || len(r.Rigs[c.Rig].Flies) == 0 {
+			g.NoRigHours += c.Hours
+		}
+		if c.Way < 0 || r.Ways[c.Way].Speed == "" {
+			g.NoWayHours += c.Hours
+		}
+	}
+	for _, f := range r.Fish {
+		g.Fish++
+		if !f.HasFly {
+			g.FishNoFly++
+		}
+		if !f.HasPool {
+			g.FishNoPool++
+		}
+		if len(f.In) == 0 {
+			g.FishNoRun++
+		}
+		if f.At.Hi.Sub(f.At.Lo) >= wide {
+			g.FishWide++
+		}
+		if f.Touch == journal.Landed {
+			g.Hooked++
+			if math.IsNaN(f.Length) && math.IsNaN(f.Weight) {
+				g.NoSize++
 			}
 		}
 	}
-	for _, r := range d.Rods {
-		g.RodHours += r.Hours
-		for _, c := range r.Cells {
-			if c.Rig < 0 || len(r.Rigs[c.Rig].Flies) == 0 {
-				g.NoRigHours += c.Hours
-			}
-		}
-		for _, f := range r.Fish {
-			g.Fish++
-			if !f.HasFly {
-				g.FishNoFly++
-			}
-			if !f.HasPool {
-				g.FishNoPool++
-			}
-			if len(f.In) == 0 {
-				g.FishNoRun++
-			}
-			if f.At.Hi.Sub(f.At.Lo) >= wide {
-				g.FishWide++
-			}
-			if f.Touch == journal.Landed {
-				g.Hooked++
-				if math.IsNaN(f.Length) && math.IsNaN(f.Weight) {
-					g.NoSize++
-				}
-			}
-		}
-	}
-	d.Gaps = g
+	return g
 }
 
 // greyLogs keeps each logged moment of trees going grey with the light of the open sky,

@@ -18,10 +18,13 @@ type Pool struct {
 	RestMd int    `json:"rest_minutes"` // median rest before later runs; 0 if there was none
 	// Best is the band of light with the highest shrunken rate among those with enough
 	// hours and nights, "" if fewer than two have; a place to look, not a finding.
-	Best   string       `json:"best_light,omitempty"`
-	Trends []Row        `json:"trends,omitempty"` // by what the river did
-	Last   journal.Date `json:"last,omitzero"`    // evening it was last fished
-	Thin   bool         `json:"thin"`             // too few hours or nights: hatched on the sketch
+	Best   string `json:"best_light,omitempty"`
+	Trends []Row  `json:"trends,omitempty"` // by what the river did
+	// BestRow is that band with its hours, nights and fish: no light is named without them.
+	BestRow  *Row         `json:"best_light_row,omitempty"`
+	Last     journal.Date `json:"last,omitzero"`      // evening it was last fished
+	LastFish journal.Date `json:"last_fish,omitzero"` // evening on which a fish that counts last came there
+	Thin     bool         `json:"thin"`               // too few hours or nights: hatched on the sketch
 }
 
 // poolTables adds what the comparison of pools needs, and puts it together afterwards.
@@ -52,15 +55,14 @@ func (b *builder) poolTables(c *Card) {
 		bands[i] = Band(i).Code()
 	}
 	trends := append([]string{""}, texts(journal.Trends)...)
-	pools := b.rate(c, name(newSplit("pools", "rod-hours", within, codes, func(a *at, f *Fish, out []int) []int {
-		return append(out, a.run().Local)
-	}), 1))
+	pools := b.rate(c, name(newSplit("pools", "rod-hours", within, codes, poolRow), 1))
 	light := b.rate(c, name(newSplit("pools_light", "rod-hours", plain, grid(bands), func(a *at, f *Fish, out []int) []int {
 		return append(out, a.run().Local*Bands+int(a.c.Band))
 	}), Bands))
 	trend := b.rate(c, name(newSplit("pools_trend", "rod-hours", plain, grid(trends), func(a *at, f *Fish, out []int) []int {
 		return append(out, a.run().Local*len(trends)+indexOf(trends, string(a.d.Facts.Trend)))
 	}), len(trends)))
+	b.poolLevels(c, grid, name)
 	nth := b.rate(c, name(newSplit("pools_runs", "rod-hours", plain, grid([]string{"first", "later"}), func(a *at, f *Fish, out []int) []int {
 		return append(out, a.run().Local*2+min(1, a.run().Nth-1))
 	}), 2))
@@ -83,6 +85,12 @@ func (b *builder) poolTables(c *Card) {
 			if seen < 2 {
 				p.Best = ""
 			}
+			for k := range bands {
+				if bands[k] == p.Best {
+					r := light.Rows[i*Bands+k]
+					p.BestRow = &r
+				}
+			}
 			for k := range trends {
 				if r := trend.Rows[i*len(trends)+k]; r.Hours > 0 {
 					r.Code = trends[k]
@@ -90,6 +98,19 @@ func (b *builder) poolTables(c *Card) {
 				}
 			}
 		}
+		place := map[journal.ID]int{}
+		for i, p := range b.pools {
+			place[p.id] = i
+		}
+		least := b.s.View.Measure.least()
+		b.eachFish(func(d *Digest, _ *RodDigest, f *Fish, m *mark) {
+			if !m.hasPool || m.rank < least {
+				return
+			}
+			if i, ok := place[f.Pool]; ok {
+				out[i].LastFish = d.Evening
+			}
+		})
 		rests := make([][]int, len(out))
 		for di, d := range b.s.digests {
 			for ri := range d.Rods {
@@ -116,4 +137,34 @@ func (b *builder) poolTables(c *Card) {
 		}
 		b.s.Pools = out
 	})
+}
+
+// poolLevels cuts the hours on each pool by thirds of the level, where the staff is one.
+func (b *builder) poolLevels(c *Card, grid func([]string) []string, name func(*split, int) *split) {
+	ends, thirds := b.levels()
+	if len(ends) == 0 {
+		c.missing("no_common_staff", 1, 1)
+		return
+	}
+	s := name(newSplit("pools_level", "rod-hours", plain, grid(thirds), poolRow), len(thirds))
+	s.key = "pools"
+	s.put = func(night, row int) int {
+		if l := b.s.digests[night].Facts.LevelM; l == l {
+			return b.place[night][row]*len(thirds) + third(l, ends)
+		}
+		return -1
+	}
+	b.rate(c, s)
+}
+
+func poolRow(a *at, _ *Fish, out []int) []int { return append(out, a.run().Local) }
+
+// third returns in which part between the ends a level lies.
+func third(level float64, ends []float64) int {
+	for i, e := range ends {
+		if level < e {
+			return i
+		}
+	}
+	return len(ends)
 }

@@ -43,7 +43,7 @@ func (b *builder) lightQuestions() {
 	b.clockCard()
 
 	c = b.card(4, "moon", "rod-hours")
-	b.rate(c, newSplit("moon", "rod-hours", within, []string{"no_moon", "moon_over"}, cellRows(func(a *at) int {
+	moon := newSplit("moon", "rod-hours", within, []string{"no_moon", "moon_over"}, cellRows(func(a *at) int {
 		switch {
 		case !a.c.Night:
 			return -1
@@ -51,7 +51,9 @@ func (b *builder) lightQuestions() {
 			return 1
 		}
 		return 0
-	})))
+	}))
+	b.rate(c, moon)
+	b.moonMore(c, moon)
 	b.gap(c, "no_sky", func(g Gaps) (n, of float64) { return one(g.NoSky), 1 })
 }
 
@@ -98,7 +100,12 @@ func (b *builder) firstHour() {
 			c.Verdict = Inseparable
 		}
 	})
-
+	b.times(c)
+	never := 0.0
+	for _, d := range b.s.digests {
+		never += one(!d.Facts.GreySeen)
+	}
+	c.missing("never_grey", never, float64(len(b.s.digests)))
 }
 
 // clockCard shows what clockOrLight finds.
@@ -110,6 +117,7 @@ func (b *builder) clockCard() {
 		c.Figures["difference"] = k.Difference
 		c.Figures["fish"], c.Figures["nights"], c.Figures["hours"] = k.Fish, float64(k.Nights), k.Hours
 	})
+	b.times(c)
 }
 
 // times tells how many fish have a time too wide to say much about light.
@@ -119,9 +127,15 @@ func (b *builder) times(c *Card) {
 
 // gap adds up something missing over the nights of the season.
 func (b *builder) gap(c *Card, code string, of func(Gaps) (n, of float64)) {
+	if b.lacks == nil {
+		b.lacks = make([]Gaps, 0, len(b.s.digests))
+		for _, d := range b.s.digests {
+			b.lacks = append(b.lacks, b.s.View.Filter.gaps(d))
+		}
+	}
 	var n, all float64
-	for _, d := range b.s.digests {
-		x, y := of(d.Gaps)
+	for _, g := range b.lacks {
+		x, y := of(g)
 		n, all = n+x, all+y
 	}
 	c.missing(code, n, all)
@@ -180,6 +194,7 @@ func (b *builder) placeQuestions() {
 	c.missing("no_hours_within_pool", 1, 1)
 
 	c = b.card(16, "rest", "rod-hours")
+	b.gap(c, "open_runs", func(g Gaps) (n, of float64) { return float64(g.RunsOpen), float64(g.Runs) })
 	b.rate(c, newSplit("rest", "rod-hours", within, []string{"first", "rest_0_20", "rest_20_60", "rest_60"}, cellRows(func(a *at) int {
 		r := a.run()
 		switch m := r.Rest.Minutes(); {
@@ -193,11 +208,7 @@ func (b *builder) placeQuestions() {
 		return 3
 	})))
 
-	c = b.card(17, "second_run", "rod-hours")
-	const most = 16
-	b.rate(c, newSplit("second_run", "rod-hours", within, []string{"first", "later"}, cellRows(func(a *at) int {
-		return min(1, a.run().Nth-1)
-	})).like("night and pool", most, func(a *at) int { return a.run().Local }))
+	b.secondRuns()
 
 	c = b.card(18, "temperature", "rod-hours")
 	b.rate(c, nightSplit(b, "temperature", []string{"under_10", "10_13", "13_16", "16_18", "over_18"}, func(d *Digest) int {
@@ -225,12 +236,7 @@ func (b *builder) placeQuestions() {
 		if l != l || len(ends) == 0 {
 			return -1
 		}
-		for i, e := range ends {
-			if l < e {
-				return i
-			}
-		}
-		return len(ends)
+		return third(l, ends)
 	}))
 	if len(ends) == 0 {
 		c.missing("no_common_staff", 1, 1)

@@ -83,13 +83,17 @@ func (b *builder) liceByWater(c *Card) {
 
 // lastHour tells what the last hour of each rod's night brought.
 func (b *builder) lastHour(c *Card) {
-	var hours, fish float64
+	var hours, fish, allHours, allFish float64
 	least := b.s.View.Measure.least()
 	for di, d := range b.s.digests {
 		for i := range d.Rods {
 			r := &d.Rods[i]
 			if !b.s.View.Filter.takesRod(r) || len(r.Clock) == 0 {
 				continue
+			}
+			allHours += r.Hours
+			for _, m := range b.sheets[di].rods[i].marks {
+				allFish += one(m.rank >= least && m.placed)
 			}
 			last := r.Clock[0].I
 			for _, x := range r.Clock {
@@ -112,10 +116,66 @@ func (b *builder) lastHour(c *Card) {
 		}
 	}
 	c.Figures["hours_in_last_hour"], c.Figures["fish_in_last_hour"] = hours, fish
+	c.Figures["hours_in_all"], c.Figures["fish_in_all"] = allHours, allFish
 	if hours >= MinHours {
 		r := tally.RateOf(fish, hours, tally.Level)
 		c.Figures["last_hour_rate"], c.Figures["last_hour_rate_lo"], c.Figures["last_hour_rate_hi"] = r.Value, r.Interval.Lo, r.Interval.Hi
 	}
+}
+
+// halves tells by when half of the hours were fished and half of the fish had come, by the clock
+// in quarters of an hour after noon, and by the light in tenths of a decade darker than grey trees.
+func (b *builder) halves(c *Card) {
+	var clockHours, clockFish, darkHours, darkFish bins
+	least := b.s.View.Measure.least()
+	for di, d := range b.s.digests {
+		for i := range d.Rods {
+			r := &d.Rods[i]
+			if !b.s.View.Filter.takesRod(r) {
+				continue
+			}
+			clockHours.add(r.Clock)
+			darkHours.add(r.Dark)
+			for k, m := range b.sheets[di].rods[i].marks {
+				if m.rank >= least {
+					clockFish.add(r.Fish[k].Clock)
+					darkFish.add(r.Fish[k].Dark)
+				}
+			}
+		}
+	}
+	for name, h := range map[string]*bins{
+		"half_hours_quarter": &clockHours, "half_fish_quarter": &clockFish, "half_hours_dark": &darkHours, "half_fish_dark": &darkFish,
+	} {
+		if v, ok := h.half(); ok {
+			c.Figures[name] = v
+		}
+	}
+}
+
+// bins adds up histograms; the middle is bin 0.
+type bins [400]float64
+
+func (h *bins) add(list []Bin) {
+	for _, x := range list {
+		h[min(max(int(x.I)+len(h)/2, 0), len(h)-1)] += x.V
+	}
+}
+
+// half is where half of it lies on either side, within its bin in proportion.
+func (h *bins) half() (float64, bool) {
+	sum := 0.0
+	for _, v := range h {
+		sum += v
+	}
+	left := sum / 2
+	for i, v := range h {
+		if left <= v && v > 0 {
+			return float64(i-len(h)/2) + left/v, true
+		}
+		left -= v
+	}
+	return 0, false
 }
 
 // oneSizeNights counts the nights on which all fish of two and more came to one class of length,

@@ -35,7 +35,9 @@ func (b *builder) flyQuestions() {
 		}
 		c6.Figures["rules"], c6.Figures["never_tested"] = float64(len(b.s.Rules)), never
 	})
-	if len(b.s.rules) == 0 {
+	if len(b.s.rules) > 0 {
+		b.flies(c6)
+	} else {
 		c6.missing("no_rule", 1, 1)
 		c6.Verdict = NotEnough
 	}
@@ -62,6 +64,7 @@ func (b *builder) flyQuestions() {
 			})).like("night", 1, nil))
 		}
 	}
+	b.looksByLength(c)
 	b.flies(c)
 
 	b.twoFlies()
@@ -105,11 +108,35 @@ func (b *builder) flyQuestions() {
 		})))
 	}
 	b.longFast(c)
+	b.gap(c, "no_way_hours", func(g Gaps) (n, of float64) { return g.NoWayHours, g.RodHours })
 	b.gap(c, "no_trend", func(g Gaps) (n, of float64) { return one(g.NoTrend), 1 })
 
 	b.changes()
 	b.oneSize()
 	b.hooks()
+}
+
+// looksByLength shows the cells of question 7: colour by day, bulk and tone by night, each length
+// of fly by itself, since long flies may be full and dark ones long.
+func (b *builder) looksByLength(c *Card) {
+	for _, of := range []struct {
+		name  string
+		night bool
+		codes []string
+		class func(*at, *FlyDigest) int
+	}{
+		{"hot_spot_day_length", false, []string{"without", "with"}, hotRow},
+		{"tone_night_length", true, texts(journal.Tones), toneRow},
+		{"bulk_night_length", true, texts(journal.Silhouettes), bulkRow},
+	} {
+		b.rate(c, newSplit(of.name, "fly-hours", plain, pairsOf(lengthCodes, of.codes), byFly(func(a *at, f *FlyDigest) int {
+			k, l := of.class(a, f), LengthClass(f.LengthMM)
+			if a.c.Night != of.night || k < 0 || l < 0 {
+				return -1
+			}
+			return l*len(of.codes) + k
+		})))
+	}
 }
 
 // flies tells how many fish have no fly, and how many hours no rig.
@@ -230,6 +257,8 @@ func (b *builder) changes() {
 		}
 	}
 	b.shares(c, "change", "changes after 20 quiet minutes", rows, false)
+	b.gap(c, "no_way_hours", func(g Gaps) (n, of float64) { return g.NoWayHours, g.RodHours })
+	b.gap(c, "no_rig_hours", func(g Gaps) (n, of float64) { return g.NoRigHours, g.RodHours })
 }
 
 // oneSize sets the sizes that fish came to beside the sizes fished.
@@ -252,6 +281,8 @@ func (b *builder) oneSize() {
 		if at >= 0 && hours > 0 {
 			c.Which = t.Rows[at].Code
 			c.Figures["share_of_fish"], c.Figures["share_of_hours"] = most/fish, t.Rows[at].Hours/hours
+			c.Figures["fish_of_it"], c.Figures["fish_in_all"] = most, fish
+			c.Figures["hours_of_it"], c.Figures["hours_in_all"] = t.Rows[at].Hours, hours
 		}
 	})
 	b.flies(c)

@@ -14,29 +14,10 @@ func (b *builder) seasonQuestions() {
 	b.sizes()
 	b.chains()
 
-	b.card(23, "alike", "nights").Verdict = Elsewhere
+	b.alike()
 	b.clients()
 	b.planned()
 	b.gaps()
-}
-
-// clients compares clients' rods with others.
-func (b *builder) clients() {
-	c := b.card(24, "clients", "rod-hours")
-	t := b.rate(c, newSplit("clients", "rod-hours", byRod, []string{"own", "client"}, cellRows(func(a *at) int {
-		if a.r.Client {
-			return 1
-		}
-		return 0
-	})))
-	b.after = append(b.after, func() {
-		for _, r := range t.Rows {
-			if r.Nights > 0 {
-				c.Figures["fish_per_"+r.Code+"_rod_night"] = r.Fish / float64(r.Nights)
-			}
-		}
-	})
-
 }
 
 // planned compares pools that were planned with others, on nights with a plan.
@@ -51,13 +32,17 @@ func (b *builder) planned() {
 		}
 		return 1
 	})))
-	plans := 0.0
+	plans, pools, fished := 0.0, 0.0, 0.0
 	for _, d := range b.s.digests {
 		if len(d.Planned) > 0 {
 			plans++
 		}
+		for _, p := range d.Planned {
+			pools++
+			fished += one(slices.Contains(d.pools, p))
+		}
 	}
-	c.Figures["nights_with_plan"] = plans
+	c.Figures["nights_with_plan"], c.Figures["pools_planned"], c.Figures["planned_and_fished"] = plans, pools, fished
 	c.missing("no_plan", float64(len(b.s.digests))-plans, float64(len(b.s.digests)))
 }
 
@@ -115,6 +100,15 @@ func (b *builder) startAndStop() {
 	c.Tables = append(c.Tables, t)
 	b.after = append(b.after, func() { b.s.Tables = append(b.s.Tables, t) })
 	b.lastHour(c)
+	b.halves(c)
+	b.gap(c, "open_runs", func(g Gaps) (n, of float64) { return float64(g.RunsOpen), float64(g.Runs) })
+	b.gap(c, "no_end", func(g Gaps) (n, of float64) { return one(g.NoEnd), 1 })
+	cut, ended := 0.0, 0.0
+	for _, d := range b.s.digests {
+		ended += one(d.Facts.EndWhy != "")
+		cut += one(d.Facts.EndWhy == "no fish showing" || d.Facts.EndWhy == "limit reached" || d.Facts.EndWhy == "enough")
+	}
+	c.missing("cut_short", cut, ended)
 	c.Figures["rod_nights_with_fish"] = float64(rods)
 	c.Figures["hours_before_first_fish"], c.Figures["hours_after_last_fish"] = before, after
 }
@@ -140,7 +134,8 @@ func (b *builder) sizes() {
 	}
 	type month struct{ landed, young, classed, lice, liceKnown, weighed, kSum, kN float64 }
 	months := map[time.Month]*month{}
-	var unsized, all float64
+	var unsized, all, weighed float64
+	var measured []float64
 	b.eachFish(func(d *Digest, _ *RodDigest, f *Fish, k *mark) {
 		if k.class != landed {
 			return
@@ -152,6 +147,7 @@ func (b *builder) sizes() {
 			months[d.Evening.Month] = m
 		}
 		m.landed++
+		weighed += one(known(f.Weight) && known(f.Length) && !f.ByEye)
 		if f.Class != "" {
 			m.classed++
 			if slices.Contains([]string{"finnock", "herling", "whitling", "school peal"}, f.Class) {
@@ -180,7 +176,12 @@ func (b *builder) sizes() {
 		}
 		lengths[i].Fish++
 		lengths[i].Chain.Landed++
+		measured = append(measured, f.Length)
 	})
+	if len(measured) > 0 {
+		slices.Sort(measured)
+		c.Figures["shortest_m"], c.Figures["middle_m"], c.Figures["longest_m"] = measured[0], median(measured), measured[len(measured)-1]
+	}
 	b.counts(c, "sizes", "fish landed", lengths)
 	var young, lice []Row
 	for m := time.January; m <= time.December; m++ {
@@ -189,7 +190,7 @@ func (b *builder) sizes() {
 			young = append(young, Row{Code: code, Fish: v.young, Of: v.landed, Chain: Chain{Landed: v.landed}})
 			lice = append(lice, Row{Code: code, Fish: v.lice, Of: v.landed, Chain: Chain{Landed: v.landed}})
 			if v.kN > 0 {
-				c.Figures["condition_"+code] = v.kSum / v.kN
+				c.Figures["condition_"+code], c.Figures["condition_of_"+code] = v.kSum/v.kN, v.kN
 			}
 		}
 	}
@@ -197,6 +198,7 @@ func (b *builder) sizes() {
 	b.shares(c, "sea_lice", "fish landed, those without a note too", lice, false)
 	b.liceByWater(c)
 	c.missing("no_length", unsized, all)
+	c.missing("not_weighed", all-weighed, all)
 	var classed, liced float64
 	for _, m := range months {
 		classed, liced = classed+m.classed, liced+m.liceKnown
@@ -246,7 +248,7 @@ func (b *builder) gaps() {
 	b.gap(c, "no_end", func(g Gaps) (n, of float64) { return one(g.NoEnd), 1 })
 	whole := 0.0
 	for _, d := range b.s.digests {
-		whole += one(d.Gaps.count() == 0)
+		whole += one(b.s.View.Filter.gaps(d).count() == 0)
 	}
 	c.Figures["nights_complete"], c.Figures["nights"] = whole, float64(len(b.s.digests))
 }

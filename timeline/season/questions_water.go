@@ -253,3 +253,52 @@ func (b *builder) partPools(c *Card) {
 		b.counts(c, "part_pools", "fish", rows)
 	}
 }
+
+// moonMore sets the moon over the pool beside the cloud noted that night, since a moon behind cloud is
+// none; and asks night by night on which side of its rising or setting more came. Of a night
+// half an hour of darkness on either side is asked for.
+func (b *builder) moonMore(c *Card, moon *split) {
+	clouds := []string{"cloud_0_2", "cloud_3_5", "cloud_6_8"}
+	cloud := newSplit("moon_cloud", "rod-hours", plain, pairsOf([]string{"no_moon", "moon_over"}, clouds), nil)
+	cloud.key, cloud.rows = moon.key, moon.rows
+	cloud.put = func(night, row int) int {
+		if e := b.s.digests[night].Facts.Cloud; e >= 0 {
+			return row*len(clouds) + min(e/3, 2)
+		}
+		return -1
+	}
+	b.rate(c, cloud)
+	const least = 0.5
+	row, alike := Row{Code: "more_with_moon"}, 0.0
+	for di, d := range b.s.digests {
+		sheet := b.sheets[di]
+		var hours [2]float64
+		var chain [2]Chain
+		for i := range d.Rods {
+			if !b.s.View.Filter.takesRod(&d.Rods[i]) {
+				continue
+			}
+			for _, x := range sheet.rods[i].of(sheet.of.at[moon.key]) {
+				switch {
+				case x.row < 0:
+				case x.what == inHours:
+					hours[x.row] += x.v
+				default:
+					chain[x.row].put(x.what, x.v)
+				}
+			}
+		}
+		if hours[0] < least || hours[1] < least {
+			continue
+		}
+		switch without, with := chain[0].of(b.s.View.Measure)/hours[0], chain[1].of(b.s.View.Measure)/hours[1]; {
+		case without == with:
+			alike++
+		default:
+			row.Of++
+			row.Fish += one(with > without)
+		}
+	}
+	c.Figures["moon_nights_alike"] = alike
+	b.shares(c, "moon_pairs", "nights with half an hour and more of either, of which one brought more", []Row{row}, false)
+}

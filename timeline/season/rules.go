@@ -10,7 +10,7 @@ import (
 type Rule struct {
 	ID    journal.ID        `json:"id"`
 	Words string            `json:"words"`
-	Rule  journal.HouseRule `json:"-"`
+	Rule  journal.HouseRule `json:"rule"`
 	// Inside and Outside are fly-hours that kept to the rule and that went against it, in
 	// the light it is for; Open those of flies that are not known well enough.
 	Inside  float64 `json:"inside_hours"`

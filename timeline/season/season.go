@@ -32,6 +32,7 @@ type Season struct {
 	Few     bool            `json:"few_nights,omitempty"` // Nightly is too narrow itself
 	Placed  Placed          `json:"placed"`
 	Left    []Left          `json:"-"`
+	LeftOut []NightLeft     `json:"left_out,omitempty"` // nights that could not be set in their light
 
 	Pools        []Pool       `json:"pools"`
 	ClockOrLight ClockOrLight `json:"clock_or_light"`
@@ -63,6 +64,12 @@ type Placed struct {
 	Wide   int `json:"wide"`    // time known to half an hour or worse: shared out
 }
 
+// NightLeft is a night that is in no figure.
+type NightLeft struct {
+	Trip    journal.ID   `json:"trip"`
+	Evening journal.Date `json:"evening"`
+}
+
 // NightRow is one night of the list.
 type NightRow struct {
 	Trip    journal.ID    `json:"trip"`
@@ -91,11 +98,11 @@ func Fold(n Nights, v View) *Season {
 		}
 	}
 	for _, l := range n.Left {
-		if len(v.Filter.Trips) == 0 || slices.Contains(v.Filter.Trips, l.Trip.ID) {
+		if v.Filter.takesLeft(l.Trip) {
 			s.Left = append(s.Left, l)
 		}
 	}
-	s.Darkness = Darknesses(n.Digests)
+	s.Darkness = slices.DeleteFunc(Darknesses(n.Digests), func(d Darkness) bool { return !asked(v.Filter.Beats, d.Beat) })
 	s.build(false)
 	return s
 }
@@ -158,7 +165,7 @@ func (s *Season) count(c *chosen, deep bool) {
 	var x, t []float64
 	least := s.View.Measure.least()
 	for di, d := range s.digests {
-		row := NightRow{Trip: d.Trip, Evening: d.Evening, Beat: d.BeatName, Trend: d.Facts.Trend, Gaps: d.Gaps.count()}
+		row := NightRow{Trip: d.Trip, Evening: d.Evening, Beat: d.BeatName, Trend: d.Facts.Trend, Gaps: s.View.Filter.gaps(d).count()}
 		contacts := 0
 		for i := range d.Rods {
 			r := &d.Rods[i]
@@ -193,6 +200,9 @@ func (s *Season) count(c *chosen, deep bool) {
 			s.From = d.Evening
 		}
 		s.To = d.Evening
+	}
+	for _, l := range s.Left {
+		s.LeftOut = append(s.LeftOut, NightLeft{l.Trip.ID, l.Trip.Evening})
 	}
 	s.Kept = s.Totals.Kept
 	s.Runs, s.OnBank = s.Totals.Runs, s.Totals.OnBank.Hours()
@@ -231,16 +241,6 @@ func (p *Placed) tell(m *mark) {
 
 func (c Chain) plus(o Chain) Chain {
 	return Chain{c.Shows + o.Shows, c.Touches + o.Touches, c.Lost + o.Lost, c.Landed + o.Landed}
-}
-
-func (g Gaps) count() int {
-	n := g.RunsOpen + g.FishNoFly + g.FishNoPool + g.FishNoRun + g.FishWide + g.NoSize
-	for _, b := range []bool{g.NoTrend, g.NoTemp, g.NoSky, g.NoEnd} {
-		if b {
-			n++
-		}
-	}
-	return n
 }
 
 // poolInfo is a pool of the season.

@@ -3,6 +3,7 @@ package season
 import (
 	"reflect"
 	"runtime"
+	"slices"
 	"sync"
 
 	"gloamline/journal"
@@ -45,7 +46,7 @@ func newCatalogue(rules []journal.HouseRule) *catalogue {
 	b := &builder{s: &Season{rules: rules, floods: &Floods{}}}
 	b.questions()
 	c := &catalogue{rules: rules, at: map[string]int{}}
-	for _, s := range append(b.splits, b.hidden...) {
+	for _, s := range slices.Concat(b.splits, b.hidden, b.only) {
 		if _, ok := c.at[s.key]; !ok {
 			c.at[s.key] = len(c.cuts)
 			c.cuts = append(c.cuts, s)

@@ -38,7 +38,6 @@ const (
 	Inseparable Verdict = "cannot be separated" // one thing never varied without the other
 	NeverTested Verdict = "never tested"        // under a tenth of the hours went the other way
 	Told        Verdict = "told"                // nothing is compared
-	Elsewhere   Verdict = "elsewhere"           // another part of the program answers
 )
 
 // Table is a list of rows with one question asked of it.
@@ -58,13 +57,15 @@ type Table struct {
 
 // Row is one line. Counts are expected values where a time is uncertain.
 type Row struct {
-	Code   string     `json:"code"`
-	Name   string     `json:"name,omitempty"` // as in the records: pools, people
-	ID     journal.ID `json:"id,omitzero"`
-	Hours  float64    `json:"hours"`
-	Nights int        `json:"nights"` // with at least five minutes in this row
-	Chain  Chain      `json:"chain"`
-	Fish   float64    `json:"fish"` // those that the measure counts
+	Code string     `json:"code"`
+	Name string     `json:"name,omitempty"` // as in the records: pools, people
+	ID   journal.ID `json:"id,omitzero"`
+	// Evening is that of a row which is one night.
+	Evening journal.Date `json:"evening,omitzero"`
+	Hours   float64      `json:"hours"`
+	Nights  int          `json:"nights"` // with at least five minutes in this row
+	Chain   Chain        `json:"chain"`
+	Fish    float64      `json:"fish"` // those that the measure counts
 	// Enough says that hours and nights suffice for being compared.
 	Enough bool `json:"enough"`
 	// Rate is there if Enough; Most, the upper end of its interval, also for a blank.

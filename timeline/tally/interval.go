@@ -24,6 +24,22 @@ func (i Interval) MarshalJSON() ([]byte, error) {
 	return json.Marshal([2]*float64{finite(i.Lo), finite(i.Hi)})
 }
 
+// UnmarshalJSON reads what MarshalJSON wrote; an end that was not known counts as infinite.
+func (i *Interval) UnmarshalJSON(b []byte) error {
+	ends := [2]*float64{}
+	if err := json.Unmarshal(b, &ends); err != nil {
+		return err
+	}
+	*i = Interval{math.Inf(-1), math.Inf(1)}
+	if ends[0] != nil {
+		i.Lo = *ends[0]
+	}
+	if ends[1] != nil {
+		i.Hi = *ends[1]
+	}
+	return nil
+}
+
 // finite returns nil for what JSON has no number for.
 func finite(v float64) *float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {

@@ -209,6 +209,15 @@ func TestIntervalJSON(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, string(b), `[0.5,null]`)
 	assert.Contains(t, string(b), `{"value":null,"interval":[0.91`)
+	var back struct {
+		I Interval
+		R Ratio
+	}
+	require.NoError(t, json.Unmarshal([]byte(`{"I":[0.5,null],"R":{"value":null,"interval":[0.9,3],"p":0.0625}}`), &back))
+	assert.Equal(t, Interval{.5, math.Inf(1)}, back.I)
+	assert.True(t, math.IsNaN(back.R.Value))
+	assert.Equal(t, Interval{.9, 3}, back.R.Interval)
+	assert.Equal(t, .0625, back.R.P)
 }
 
 // Ensure that nonsense gives the interval that says nothing.

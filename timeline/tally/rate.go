@@ -42,6 +42,23 @@ func (r Ratio) MarshalJSON() ([]byte, error) {
 	}{finite(r.Value), r.Interval, r.P})
 }
 
+// UnmarshalJSON reads what MarshalJSON wrote; null comes back as not a number.
+func (r *Ratio) UnmarshalJSON(b []byte) error {
+	var v struct {
+		Value    *float64 `json:"value"`
+		Interval Interval `json:"interval"`
+		P        float64  `json:"p"`
+	}
+	if err := json.Unmarshal(b, &v); err != nil {
+		return err
+	}
+	*r = Ratio{math.NaN(), v.Interval, v.P}
+	if v.Value != nil {
+		r.Value = *v.Value
+	}
+	return nil
+}
+
 // TwoRates compares count x1 in exposure t1 with x2 in t2 by the exact conditional test:
 // given n = x1+x2, x1 is binomial with share t1/(t1+t2) if the rates are alike (Przyborowski &
 // Wilenski 1940). P is twice the smaller tail, at most 1; the interval of the ratio comes

@@ -40,8 +40,10 @@ func SeasonFold(n int) journal.Ref {
 	return journal.Ref{Kind: FoldKind, ID: journal.ID{1, 15: byte(n)}}
 }
 
-// SeasonPools is the card of the pools, SeasonLengths that of length against light.
+// SeasonLight is the card of the light, SeasonPools that of the pools, SeasonLengths that of length
+// against light.
 const (
+	SeasonLight   = 1
 	SeasonPools   = 14
 	SeasonLengths = 5
 )

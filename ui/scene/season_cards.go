@@ -16,11 +16,14 @@ func (c *cards) overview() {
 	c.card(0, "", words.SeasonOverview(), nil, "", words.SeasonLine(s), func() {
 		c.chain(s.Chain)
 		c.note(words.UnplacedLine(s))
-		if len(s.Left) > 0 {
-			c.note(words.SeasonLeft(len(s.Left)))
+		if len(s.LeftOut) > 0 {
+			c.note(words.SeasonLeft(len(s.LeftOut)))
 		}
 		for _, d := range s.Darkness {
 			c.note(words.DarknessLine(d))
+			for _, p := range d.Pools {
+				c.note(words.PoolDarkness(p))
+			}
 		}
 		if t := words.ScatterInFull(s); t != "" {
 			c.fold(0, []string{t})
@@ -88,6 +91,9 @@ func (c *cards) question(q *season.Card) {
 			}
 			add(words.PriorInFull(t))
 		}
+		if q.N == SeasonLight {
+			c.darkness()
+		}
 		if q.Short != nil {
 			c.y += 4
 			c.note(words.SeasonShort(*q.Short))
@@ -124,7 +130,5 @@ func drawVerdict(s draw.Surface, look Look, v season.Verdict, at draw.Point) {
 	case season.Inseparable, season.NeverTested:
 		ring(draw.Stroke{Width: 1.4}, look.Ink)
 		s.Stroke(draw.Line(draw.Pt(at.X-3.2, at.Y-3.2), draw.Pt(at.X+3.2, at.Y+3.2)), draw.Stroke{Width: 1.4}, look.Ink)
-	case season.Elsewhere:
-		s.Stroke(draw.Polyline([]draw.Point{draw.Pt(at.X-2, at.Y-4), draw.Pt(at.X+3, at.Y), draw.Pt(at.X-2, at.Y+4)}), draw.Stroke{Width: 1.4}, look.Soft)
 	}
 }

@@ -193,7 +193,7 @@ func TestSeasonTables(t *testing.T) {
 	rows, err := r.ReadAll()
 	require.NoError(t, err)
 	assert.Len(t, rows, 1+len(s.Sheet().Table("length").Rows))
-	s.Pick(23)
+	s.Pick(26)
 	assert.False(t, s.HasTables())
 	s.Pick(0)
 	assert.True(t, s.HasTables())

@@ -15,6 +15,8 @@ func CardSentence(s *seasons.Season, c *seasons.Card) string {
 		return clockOrLight(s.ClockOrLight)
 	case 6:
 		return rulesTested(s.Rules)
+	case 4:
+		return compared(s, c) + moonPairs(c)
 	case 11:
 		return shares(c.Tables[0], "brought a contact within 20 minutes of fishing", "What was done after 20 quiet minutes")
 	case 12:
@@ -29,21 +31,22 @@ func CardSentence(s *seasons.Season, c *seasons.Card) string {
 		return compared(s, c) + freshFish(c)
 	case 20:
 		return startAndStop(c)
+	case 17:
+		return compared(s, c) + runPairs(c)
 	case 21:
-		return fmt.Sprintf("%s landed with a length noted.", capital(number(total(c.Tables[0]), "fish", "fish")))
+		return sizes(c)
 	case 22:
-		return shares(c.Tables[0], "of those hooked were landed", "By length of fly")
+		return chain(s.Chain) + shares(c.Tables[0], "of those hooked were landed", "By length of fly")
 	case 23:
-		return "Compare nights side by side: nights like one are picked there."
+		return alike(c)
+	case 24:
+		return compared(s, c) + rodNights(c)
+	case 25:
+		return compared(s, c) + planned(c)
 	case 26:
 		return fmt.Sprintf("%.0f of %.0f nights lack nothing that the figures could have used.", c.Figures["nights_complete"], c.Figures["nights"])
 	}
-	out := compared(s, c)
-	if c.N == 24 {
-		client, own := c.Figures["fish_per_client_rod_night"], c.Figures["fish_per_own_rod_night"]
-		out += fmt.Sprintf(" Fish a rod and night: clients %.1f, others %.1f.", client, own)
-	}
-	return out
+	return compared(s, c)
 }
 
 func total(t *seasons.Table) int {
@@ -77,6 +80,9 @@ func compared(s *seasons.Season, c *seasons.Card) string {
 	base := fmt.Sprintf("%s fish in %s %s, from %s", count(fish), someHours(hours), t.Per, number(s.Nights, "night", "nights"))
 	switch c.Verdict {
 	case seasons.NotEnough:
+		if hours < 0.05 && fish == 0 {
+			return "Not enough yet: none of the hours bear on this."
+		}
 		return notEnough(c) + " So far " + base + "."
 	case seasons.Inseparable:
 		return "They cannot be told apart here: one never varied without the other. " + capital(base) + "."
@@ -125,7 +131,7 @@ func notEnough(c *seasons.Card) string {
 	if c.Short == nil {
 		return "Not enough yet."
 	}
-	return fmt.Sprintf("Not enough yet: it takes two rows with %.0f h on %d nights each and %.0f fish in them.",
+	return fmt.Sprintf("Not enough yet: it takes two rows of its table with %.0f h on %d nights each, and %.0f fish in them.",
 		seasons.MinHours, seasons.MinNights, seasons.MinFish)
 }
 
@@ -241,20 +247,8 @@ func RuleSentence(r seasons.Rule) string {
 		return "Not enough yet: " + hours + "."
 	}
 	in, out := r.Table.Rows[0], r.Table.Rows[1]
-	return fmt.Sprintf("%s: inside %s, outside %s; %s.", capital(VerdictName(r.Table.Verdict)), SeasonRate(in), SeasonRate(out), hours)
-}
-
-func oneSize(c *seasons.Card) string {
-	if c.Which == "" {
-		return "No fish came to a fly whose length is known."
-	}
-	out := fmt.Sprintf("%.0f %% of the fish came to flies of %s, which had %.0f %% of the fly-hours.",
-		100*c.Figures["share_of_fish"], RowCode(c.Which), 100*c.Figures["share_of_hours"])
-	if n := int(c.Figures["nights_all_to_one"]); n > 0 {
-		out += fmt.Sprintf(" On %s with two fish and more all came to one size; on %s of them others had half an hour and more.",
-			number(n, "night", "nights"), plainNumber(int(c.Figures["others_were_on"])))
-	}
-	return out
+	hours += fmt.Sprintf(", on %s and %d", number(in.Nights, "night", "nights"), out.Nights)
+	return fmt.Sprintf("%s: inside %s, outside %s; %s.", capital(VerdictName(r.Table.Verdict)), SeasonRowRate(r.Table, in), SeasonRowRate(r.Table, out), hours)
 }
 
 func partOfPool(c *seasons.Card) string {
@@ -269,19 +263,6 @@ func partOfPool(c *seasons.Card) string {
 	return fmt.Sprintf("Places, not rates, of %s: %s.", number(n, "fish", "fish"), commas(parts...))
 }
 
-func startAndStop(c *seasons.Card) string {
-	rods := int(c.Figures["rod_nights_with_fish"])
-	if rods == 0 {
-		return "No fish yet."
-	}
-	out := fmt.Sprintf("On %s with fish, %.0f h were fished before the first and %.0f h after the last.",
-		number(rods, "rod's night", "rods' nights"), c.Figures["hours_before_first_fish"], c.Figures["hours_after_last_fish"])
-	if h := c.Figures["hours_in_last_hour"]; h > 0 {
-		out += fmt.Sprintf(" The last hour of each rod's night: %s fish in %.0f h.", count(c.Figures["fish_in_last_hour"]), h)
-	}
-	return out
-}
-
 // MissingLine says what the records lack for a question.
 func MissingLine(m seasons.Missing) string {
 	text, ok := missing[m.Code]
@@ -291,14 +272,14 @@ func MissingLine(m seasons.Missing) string {
 	if m.Of <= 1 && m.N == m.Of && plainly[m.Code] {
 		return text
 	}
-	if m.Code == "no_rig_hours" {
+	if m.Code == "no_rig_hours" || m.Code == "no_way_hours" {
 		return fmt.Sprintf("%.1f of %.0f rod-hours %s", m.N, m.Of, text)
 	}
 	return fmt.Sprintf("%.0f of %.0f %s", m.N, m.Of, text)
 }
 
 // plainly marks what is missing altogether, without a number.
-var plainly = map[string]bool{"no_rule": true, "no_hours_within_pool": true, "no_hours_since_peak": true, "no_common_staff": true, "several_rivers": true}
+var plainly = map[string]bool{"no_rule": true, "no_later_run": true, "no_client": true, "no_hours_within_pool": true, "no_hours_since_peak": true, "no_common_staff": true, "several_rivers": true}
 
 var missing = map[string]string{
 	"wide_times": "contacts have a time known only to half an hour or worse", "no_sky": "nights have no cloud noted",
@@ -311,7 +292,11 @@ var missing = map[string]string{
 	"no_fly":        "contacts have no fly", "no_rig_hours": "have no flies noted", "no_rule": "no house rule is written down",
 	"unknown_of_two": "contacts with two flies up do not say which was taken", "no_plan": "nights have no plan", "no_length": "fish landed have no length",
 	"no_class": "fish landed have no class", "no_lice": "fish landed say nothing of lice", "open_runs": "runs have no end of their own",
-	"no_run": "contacts came outside every run", "no_size": "fish landed have neither length nor weight", "no_end": "nights do not say why they ended",
+	"no_later_run": "no pool was fished twice in one night", "no_client": "no client's rod is among these", "no_level": "nights have no level read on the staff",
+	"later_no_flies": "later runs do not say which flies were on then, or on the run before", "later_no_way": "later runs say nothing of speed or depth, or the run before does not",
+	"no_way_hours": "have no speed of the fly noted", "never_grey": "nights never got dark enough for the trees to go grey", "not_weighed": "fish landed have no length and weight that were measured",
+	"cut_short": "nights that say why ended with enough, with the limit, or because no fish showed: that leans on rates of the last hours",
+	"no_run":    "contacts came outside every run", "no_size": "fish landed have neither length nor weight", "no_end": "nights do not say why they ended",
 }
 
 // DarknessSentence says a beat's own threshold with its spread and count.

@@ -156,8 +156,11 @@ func PairInFull(t *seasons.Table, p seasons.Pair) string {
 	if r := t.Row(p.B); r != nil {
 		b = RowLabel(t, *r)
 	}
-	return fmt.Sprintf("%s against %s: ratio of rates %s (%s); p %s, corrected by Holm for %s: %s", a, b,
-		rate(p.Ratio.Value), between(p.Ratio.Interval, rate), pValue(p.Ratio.P), number(p.Looked, "pair looked at", "pairs looked at"), pValue(p.Holm))
+	ratio := fmt.Sprintf("ratio of rates %s (%s)", rate(p.Ratio.Value), between(p.Ratio.Interval, rate))
+	if v := p.Ratio.Value; math.IsNaN(v) || math.IsInf(v, 0) {
+		ratio = fmt.Sprintf("no fish in the second; ratio of rates %s", between(p.Ratio.Interval, rate))
+	}
+	return fmt.Sprintf("%s against %s: %s; p %s, corrected by Holm for %s: %s", a, b, ratio, pValue(p.Ratio.P), number(p.Looked, "pair looked at", "pairs looked at"), pValue(p.Holm))
 }
 
 // PriorInFull says toward what the rates of a table are drawn, for the fold.
@@ -237,6 +240,29 @@ func RelativeKey() string {
 // DarknessLine is DarknessSentence where nothing else says what it is about.
 func DarknessLine(d seasons.Darkness) string { return "Trees grey, " + DarknessSentence(d) }
 
+// DarknessTitle heads the picture of one's own darkness, DarknessKey says how it is read.
+func DarknessTitle() string { return "When the trees go grey, by what was logged" }
+func DarknessKey() string {
+	return fmt.Sprintf("A dot: a moment at which somebody noted it; hollow: left out, since no cloud was noted or it lies far off. The bar: how well the light is known; the line: the light that counts. Beats by the open sky, pools by the light on them; its own from %d on.", seasons.OwnFrom)
+}
+
+// DarknessRow names a line of it.
+func DarknessRow(name string, f seasons.GreyFit) string {
+	return fmt.Sprintf("%s, %s", name, number(f.Logged, "moment", "moments"))
+}
+
+// DarknessTick is a mark of its axis.
+func DarknessTick(lux float64) string { return fmt.Sprintf("%g lx", lux) }
+
+// PoolDarkness says a pool's own threshold; nothing while it has none.
+func PoolDarkness(p seasons.PoolDarkness) string {
+	if f := p.Fit; f.From == "pool" {
+		return fmt.Sprintf("On %s: %s lx by its own %d of %s, known to %s–%s lx; single evenings scatter by a factor of %.1f.",
+			p.Name, lux2(f.Lux), f.Used, number(f.Logged, "moment logged", "moments logged"), lux2(f.Lo), lux2(f.Hi), math.Pow(10, f.Spread))
+	}
+	return ""
+}
+
 // PoolMore is the second line of a pool: what first and later runs brought, the rest
 // before, the light, when it was last fished.
 func PoolMore(p seasons.Pool) string {
@@ -251,12 +277,15 @@ func PoolMore(p seasons.Pool) string {
 		rest = "usual rest before those " + Minutes(time.Duration(p.RestMd)*time.Minute)
 	}
 	best := ""
-	if p.Best != "" {
-		best = "best light to look at next: " + RowCode(p.Best)
+	if r := p.BestRow; r != nil {
+		best = fmt.Sprintf("most an hour so far in the light: %s, %s fish in %.1f h on %s", RowCode(p.Best), count(r.Fish), r.Hours, number(r.Nights, "night", "nights"))
 	}
 	last := ""
 	if !p.Last.IsZero() {
 		last = "last fished " + dayAndMonth(p.Last)
+		if !p.LastFish.IsZero() {
+			last += ", last fish " + dayAndMonth(p.LastFish)
+		}
 	}
 	blank := ""
 	if p.Runs > 0 {
@@ -276,7 +305,7 @@ func PoolShade(p seasons.Pool) string {
 	if p.Shrunk == nil {
 		return "never fished"
 	}
-	s := rate(*p.Shrunk) + " an hour, drawn toward the others"
+	s := fmt.Sprintf("%s fish in %.1f h on %s: %s an hour, drawn toward the others", count(p.Fish), p.Hours, number(p.Nights, "night", "nights"), rate(*p.Shrunk))
 	if p.Thin {
 		return s + "; thin: under 5 h or 3 nights"
 	}

@@ -71,12 +71,22 @@ var tableTitles = map[string]string{
 	"long_speed": "long flies in a falling flood, by speed", "hook_places": "where the hook was, by hook", "part_pools": "part of the pool, pool by pool", "bank": "by true bank fished from",
 	"temperature_change": "by change of the water's temperature since the evening before", "warm_water": "fish hooked in warm water",
 	"since_peak": "by time since the peak of the last flood", "flood_fresh": "floods after which a fish with sea lice came before the next",
+	"moon_cloud": "the moon over the pool, by the cloud noted that night", "moon_pairs": "nights that brought more with the moon over the pool than without",
+	"hot_spot_day_length": "length of fly by hot-spot, before the trees are grey", "tone_night_length": "length of fly by tone, once the trees are grey",
+	"bulk_night_length": "length of fly by silhouette, once the trees are grey",
+	"second_run_fly":    "first runs, and later ones by their flies", "second_run_way": "first runs, and later ones by depth and speed",
+	"second_run_pairs": "run for run: pairs of which the later did better, by its flies", "pools_level": "pool by level on the staff",
+	"alike": "the latest night, and those likest to it", "alike_length": "on the nights likest to the latest, by length of fly", "alike_light": "on the nights likest to the latest, by light",
+	"alike_foretold": "nights on the same side of the middle rate as the likest before", "rod_nights": "rods' nights with a fish", "rods_on_pool": "by how many rods fished the pool that night",
 	"chain_light": "landed, of those hooked, by light", "chain_speed": "landed, of those hooked, by speed of the fly", "lice_trend": "fish with sea lice, by what the river did", "planned": "pools planned and not",
 }
 
 // RowLabel names a row of a table. A grid's row has its two labels with a comma.
 func RowLabel(t *seasons.Table, r seasons.Row) string {
 	code := r.Code
+	if !r.Evening.IsZero() {
+		return commas(dayAndMonth(r.Evening), r.Name)
+	}
 	if r.Name != "" {
 		_, rest, grid := strings.Cut(code, "/")
 		if !grid {
@@ -155,6 +165,10 @@ var rowCodes = map[string]string{
 	"left_bank": "true left bank", "right_bank": "true right bank", "colder": "over ½ °C colder", "steady": "within ½ °C", "warmer": "over ½ °C warmer",
 	"from_18_c": "at 18 °C and over", "from_20_c": "at 20 °C and over", "peak_0_12_h": "under 12 h", "peak_12_24_h": "12 to 24 h", "peak_1_2_d": "1 to 2 days",
 	"peak_2_4_d": "2 to 4 days", "peak_4_10_d": "4 to 10 days", "no_peak_10_d": "no flood for 10 days",
+	"cloud_0_2": "clear sky, 0 to 2 eighths", "cloud_3_5": "broken cloud", "cloud_6_8": "overcast, 6 to 8 eighths", "more_with_moon": "more with the moon",
+	"all_later": "all later runs", "same_flies": "later, the same flies", "other_flies": "later, other flies of the same length", "other_size": "later, another length of fly",
+	"same_way": "later, fished the same way", "other_depth": "later, at another depth", "other_speed": "later, at another speed alone",
+	"together": "the likest together", "same_side": "the same side", "one_rod": "one rod", "two_rods": "two rods", "three_rods": "three rods and more",
 	"low": "low third", "middle": "middle third", "high": "high third", "own": "other rods", "client": "clients' rods",
 	"planned": "planned", "unplanned": "not planned", "light": "the light", "clock": "the clock",
 }

@@ -28,7 +28,7 @@ func byBank(c *seasons.Card) string {
 		var parts []string
 		for _, r := range t.Rows {
 			if r.Hours > 0 {
-				parts = append(parts, fmt.Sprintf("%s %s h, %s fish, %s", RowLabel(t, r), someHours(r.Hours), count(r.Fish), SeasonRowRate(t, r)))
+				parts = append(parts, fmt.Sprintf("%s %s h on %s, %s fish, %s", RowLabel(t, r), someHours(r.Hours), number(r.Nights, "night", "nights"), count(r.Fish), SeasonRowRate(t, r)))
 			}
 		}
 		if len(parts) == 0 {
