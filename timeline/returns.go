@@ -2,6 +2,7 @@ package timeline
 
 import (
 	"slices"
+	"strings"
 
 	"gloamline/geo"
 	"gloamline/journal"
@@ -98,59 +99,89 @@ type ReturnsAsk struct {
 	Person journal.ID // the rods of one person; zero: all rods of the party
 }
 
-// LoadReturns makes the returns of a year from a journal. Nights of the last evening of the year
-// before count with what was caught after midnight.
+// LoadReturns makes the returns of a year from a journal. Whoever asks for several reads Fished once.
 func LoadReturns(j *journal.Journal, ask ReturnsAsk) (Returns, error) {
-	trips, err := j.Trips()
+	f, err := ReadFished(j)
 	if err != nil {
 		return Returns{}, err
 	}
+	return f.Returns(ask), nil
+}
+
+// Fished is what returns are made of: of all nights the runs and the landed fish. It is
+// read once and never changes, so it may be handed to another goroutine.
+type Fished struct {
+	People    []journal.Person // by name
+	nights    []returnNight    // oldest first
+	condition Condition
+}
+
+// ReadFished reads all nights of a journal.
+func ReadFished(j *journal.Journal) (*Fished, error) {
+	trips, err := j.Trips()
+	if err != nil {
+		return nil, err
+	}
+	f := &Fished{}
+	if f.People, err = journal.All[journal.Person](j); err != nil {
+		return nil, err
+	}
+	slices.SortStableFunc(f.People, func(a, b journal.Person) int { return strings.Compare(a.Name, b.Name) })
 	var all []journal.Contact
-	var nights []returnNight
 	beats := map[journal.ID]journal.Beat{}
 	for _, t := range trips {
 		log, err := j.Night(t.ID)
 		if err != nil {
-			return Returns{}, err
-		}
-		for _, e := range log.Entries {
-			if k, ok := e.(journal.Contact); ok && k.Touch == journal.Landed {
-				all = append(all, k)
-			}
-		}
-		if last := t.Evening.Add(1); t.Evening.Year != ask.Year && last.Year != ask.Year {
-			continue
+			return nil, err
 		}
 		b, ok := beats[t.Beat]
 		if !ok {
 			b, err = journal.One[journal.Beat](j, t.Beat)
 			if err != nil && journal.KindOf(err) != journal.NotFound {
-				return Returns{}, err
+				return nil, err
 			}
 			beats[t.Beat] = b
 		}
-		nights = append(nights, returnNight{log, b.On(t.Evening)})
-	}
-	slices.Reverse(nights) // oldest first
-	return returns(nights, ask, ConditionOf(all))
-}
-
-// returnNight is a night with the beat as it was.
-type returnNight struct {
-	log  *journal.Log
-	beat geo.Beat
-}
-
-func returns(nights []returnNight, ask ReturnsAsk, c Condition) (Returns, error) {
-	b := returnsBook{ask: ask, condition: c, rivers: map[string]*riverBook{}}
-	for _, n := range nights {
-		zone, err := n.log.Trip.Location()
+		n, err := newReturnNight(log, b.On(t.Evening))
 		if err != nil {
-			return Returns{}, err
+			return nil, err
 		}
-		b.night(n, zone)
+		for _, k := range n.fish {
+			all = append(all, k.Entry)
+		}
+		f.nights = append(f.nights, n)
 	}
-	return b.close(), nil
+	slices.Reverse(f.nights)
+	f.condition = ConditionOf(all)
+	return f, nil
+}
+
+// Years lists the years that a night touches, the newest first.
+func (f *Fished) Years() []int {
+	var out []int
+	for _, n := range f.nights {
+		for _, y := range []int{n.trip.Evening.Year, n.trip.Evening.Add(1).Year} {
+			// Of New Year's Eve the year after counts if anything was done in it.
+			if !slices.Contains(out, y) && (y == n.trip.Evening.Year || n.until(y)) {
+				out = append(out, y)
+			}
+		}
+	}
+	slices.Sort(out)
+	slices.Reverse(out)
+	return out
+}
+
+// Returns makes the returns of a year. Nights of the last evening of the year before
+// count with what was caught after midnight.
+func (f *Fished) Returns(ask ReturnsAsk) Returns {
+	b := returnsBook{ask: ask, condition: f.condition, rivers: map[string]*riverBook{}}
+	for _, n := range f.nights {
+		if n.trip.Evening.Year == ask.Year || n.trip.Evening.Add(1).Year == ask.Year {
+			b.night(n)
+		}
+	}
+	return b.close()
 }
 
 // Total sums the months of a river.

@@ -9,6 +9,49 @@ import (
 	"gloamline/journal"
 )
 
+// returnNight is what a night says for a return, with the beat as it was.
+type returnNight struct {
+	trip journal.Trip
+	beat geo.Beat
+	zone *time.Location
+	fish []Noted[journal.Contact] // landed, in order
+	done []doing                  // what says that a rod fished
+}
+
+// doing is a stretch of time in which a rod fished: a run, or the moment of a contact, since
+// a fish was fished for.
+type doing struct {
+	rod      journal.ID
+	from, to time.Time
+}
+
+func newReturnNight(log *journal.Log, beat geo.Beat) (returnNight, error) {
+	zone, err := log.Trip.Location()
+	n := returnNight{trip: log.Trip, beat: beat, zone: zone}
+	if err != nil {
+		return n, err
+	}
+	for _, e := range inOrder(log) {
+		switch k := e.Entry.(type) {
+		case journal.Run:
+			from, to := log.RunSpan(k)
+			// A run that ends at midnight sharp touches no second date.
+			n.done = append(n.done, doing{k.Rod, from.Mid(), later(from.Mid(), to.Mid().Add(-time.Nanosecond))})
+		case journal.Contact:
+			n.done = append(n.done, doing{k.Rod, e.At.Mid(), e.At.Mid()})
+			if k.Touch == journal.Landed {
+				n.fish = append(n.fish, Noted[journal.Contact]{k, e.At})
+			}
+		}
+	}
+	return n, nil
+}
+
+// until reports whether a rod fished in a year.
+func (n returnNight) until(year int) bool {
+	return slices.ContainsFunc(n.done, func(d doing) bool { return journal.DateOf(d.to, n.zone).Year >= year })
+}
+
 // returnsBook adds nights up.
 type returnsBook struct {
 	ask       ReturnsAsk
@@ -44,9 +87,9 @@ func (b *returnsBook) river(beat geo.Beat) *riverBook {
 	return r
 }
 
-func (b *returnsBook) night(n returnNight, zone *time.Location) {
+func (b *returnsBook) night(n returnNight) {
 	asked := map[journal.ID]journal.ID{} // rod to person
-	for _, r := range n.log.Trip.Rods {
+	for _, r := range n.trip.Rods {
 		if b.ask.Person.IsZero() || r.Person == b.ask.Person {
 			asked[r.ID] = r.Person
 		}
@@ -55,47 +98,35 @@ func (b *returnsBook) night(n returnNight, zone *time.Location) {
 		return
 	}
 	r := b.river(n.beat)
-	fished := b.days(n, zone, asked, r)
-	for _, e := range inOrder(n.log) {
-		k, ok := e.Entry.(journal.Contact)
-		if _, mine := asked[e.Entry.Base().Rod]; !ok || !mine || k.Touch != journal.Landed {
+	fished := b.days(n, asked, r)
+	for _, k := range n.fish {
+		if _, mine := asked[k.Entry.Rod]; !mine {
 			continue
 		}
-		date := journal.DateOf(e.At.Mid(), zone)
+		date := journal.DateOf(k.At.Mid(), n.zone)
 		if date.Year == b.ask.Year {
-			b.fish(k, r, date, otherDate(e.At, date, zone))
+			b.fish(k.Entry, r, date, otherDate(k.At, date, n.zone))
 		}
 	}
-	if ev := n.log.Trip.Evening; ev.Year == b.ask.Year && fished {
+	if ev := n.trip.Evening; ev.Year == b.ask.Year && fished {
 		r.Months[ev.Month-1].Nights++
 	}
 }
 
 // days notes the dates on which the rods fished, and says whether they did: each date
-// that a run touches, and that of each fish, since a fish was fished for.
-func (b *returnsBook) days(n returnNight, zone *time.Location, asked map[journal.ID]journal.ID, r *riverBook) (fished bool) {
-	note := func(rod journal.ID, from, to time.Time) {
-		person, ok := asked[rod]
+// that a run touches, and that of each contact.
+func (b *returnsBook) days(n returnNight, asked map[journal.ID]journal.ID, r *riverBook) (fished bool) {
+	for _, did := range n.done {
+		person, ok := asked[did.rod]
 		if !ok {
-			return
+			continue
 		}
 		fished = true
-		last := journal.DateOf(to, zone)
-		for d := journal.DateOf(from, zone); !last.Before(d); d = d.Add(1) {
+		last := journal.DateOf(did.to, n.zone)
+		for d := journal.DateOf(did.from, n.zone); !last.Before(d); d = d.Add(1) {
 			if d.Year == b.ask.Year {
 				r.days[d], r.rodDays[rodDay{person, d}] = true, true
 			}
-		}
-	}
-	for _, e := range n.log.Entries {
-		switch e := e.(type) {
-		case journal.Run:
-			from, to := n.log.RunSpan(e)
-			// A run that ends at midnight sharp touches no second date.
-			note(e.Rod, from.Mid(), later(from.Mid(), to.Mid().Add(-time.Nanosecond)))
-		case journal.Contact:
-			at := n.log.At(e).Mid()
-			note(e.Rod, at, at)
 		}
 	}
 	return fished

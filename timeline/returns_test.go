@@ -71,13 +71,17 @@ func (p *party) fish(rod int, w journal.When, change func(*journal.Contact)) *pa
 }
 
 func returnsOf(t require.TestingT, ask ReturnsAsk, nights ...*party) Returns {
-	var list []returnNight
+	return fishedOn(t, nights...).Returns(ask)
+}
+
+func fishedOn(t require.TestingT, nights ...*party) *Fished {
+	f := &Fished{condition: usualCondition}
 	for _, p := range nights {
-		list = append(list, returnNight{journal.NewLog(p.trip, p.entries), homeOfLarr})
+		n, err := newReturnNight(journal.NewLog(p.trip, p.entries), homeOfLarr)
+		require.NoError(t, err)
+		f.nights = append(f.nights, n)
 	}
-	r, err := returns(list, ask, usualCondition)
-	require.NoError(t, err)
-	return r
+	return f
 }
 
 var year2026 = ReturnsAsk{Year: 2026}
@@ -189,6 +193,16 @@ func TestReturnsNewYear(t *testing.T) {
 	assert.True(t, old[11].Nil())
 	assert.Equal(t, 1, old[11].Nights)
 	assert.Empty(t, returnsOf(t, ReturnsAsk{Year: 2024}, p).Rivers)
+}
+
+// Ensure that the years to choose among are those in which anything was fished, the newest first: of
+// New Year's Eve the new year only if the night went on in it.
+func TestReturnYears(t *testing.T) {
+	old := outing("2025-12-31").run(0, 23, 0, 23, 30)
+	assert.Equal(t, []int{2026, 2025}, fishedOn(t, old, outing("2026-07-10")).Years())
+	assert.Equal(t, []int{2025}, fishedOn(t, old).Years())
+	assert.Equal(t, []int{2026, 2025}, fishedOn(t, old.run(0, 0, 10, 1, 0)).Years())
+	assert.Empty(t, fishedOn(t).Years())
 }
 
 // Ensure that over any journal the years together hold every landed fish once, that no

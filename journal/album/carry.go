@@ -59,8 +59,27 @@ func originalNamed(name string) (Original, bool) {
 
 // Damaged lists the originals whose bytes are not those of their name, having read all.
 func (a *Album) Damaged() ([]Original, error) {
+	_, bad, err := a.Check(func() error { return nil })
+	return bad, err
+}
+
+// Check is Damaged, and tells how many originals were read; halt is asked before each, and ends reading
+// with an error.
+func (a *Album) Check(halt func() error) (read int, bad []Original, err error) {
 	all, err := a.All()
-	return slices.DeleteFunc(all, func(o Original) bool { return sumOf(o.Path) == o.Sum }), err
+	if err != nil {
+		return 0, nil, err
+	}
+	for _, o := range all {
+		if err := halt(); err != nil {
+			return read, bad, err
+		}
+		if sumOf(o.Path) != o.Sum {
+			bad = append(bad, o)
+		}
+		read++
+	}
+	return read, bad, nil
 }
 
 // CopyTo copies the originals that another album lacks and tells how many there were.

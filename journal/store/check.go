@@ -23,12 +23,12 @@ import (
 //
 // It reads the whole file and remembers one sum per record ever made.
 func (s *Store) Check() ([]journal.Fault, error) {
-	a := &audit{stands: map[journal.Ref]mark{}}
+	a := &audit{stands: map[journal.Ref]mark{}, halted: s.halted}
 	err := s.guard("check journal", func() error {
 		if !a.pages(s) {
 			return nil // bbolt would not survive it
 		}
-		return s.db.View(func(tx *bolt.Tx) error {
+		return s.read(func(tx *bolt.Tx) error {
 			for err := range tx.Check() {
 				a.fault("pages", journal.Ref{}, err)
 			}
@@ -37,9 +37,15 @@ func (s *Store) Check() ([]journal.Fault, error) {
 				return nil
 			}
 			a.others(tx)
-			a.history(tx.Bucket(bucketChanges))
-			a.records(tx.Bucket(bucketRecords))
-			a.trips(tx.Bucket(bucketTrips))
+			if err := a.history(tx.Bucket(bucketChanges)); err != nil {
+				return err
+			}
+			if err := a.records(tx.Bucket(bucketRecords)); err != nil {
+				return err
+			}
+			if err := a.trips(tx.Bucket(bucketTrips)); err != nil {
+				return err
+			}
 			for _, r := range slices.SortedFunc(maps.Keys(a.stands), byPlace) {
 				a.fault(where(r), r, errors.New("the changes speak of a record that is not there"))
 			}
@@ -57,6 +63,7 @@ func (s *Store) Check() ([]journal.Fault, error) {
 type audit struct {
 	stands map[journal.Ref]mark
 	faults []journal.Fault
+	halted func() error // why reading is to end
 }
 
 // mark tells an envelope from any other without keeping it.
@@ -113,10 +120,13 @@ func (a *audit) others(tx *bolt.Tx) {
 }
 
 // history follows every record through the changes.
-func (a *audit) history(b *bolt.Bucket) {
+func (a *audit) history(b *bolt.Bucket) error {
 	next := uint64(1)
 	ids := map[journal.ID]bool{}
-	b.ForEach(func(k, v []byte) error {
+	return b.ForEach(func(k, v []byte) error {
+		if err := a.halted(); err != nil {
+			return err
+		}
 		c, err := change(k, v)
 		at := fmt.Sprintf("changes/%d", next)
 		if err != nil {
@@ -161,8 +171,8 @@ func (a *audit) edit(at string, e journal.Edit) {
 	a.stands[r] = m
 }
 
-func (a *audit) records(b *bolt.Bucket) {
-	b.ForEach(func(kind, v []byte) error {
+func (a *audit) records(b *bolt.Bucket) error {
+	return b.ForEach(func(kind, v []byte) error {
 		if v != nil {
 			a.fault(string(bucketRecords), journal.Ref{}, fmt.Errorf("a loose value %x", kind))
 			return nil
@@ -170,13 +180,13 @@ func (a *audit) records(b *bolt.Bucket) {
 		return b.Bucket(kind).ForEach(func(k, v []byte) error {
 			r, ok := recordRef(journal.Kind(kind), k)
 			a.record(r, ok, v)
-			return nil
+			return a.halted()
 		})
 	})
 }
 
-func (a *audit) trips(b *bolt.Bucket) {
-	b.ForEach(func(trip, v []byte) error {
+func (a *audit) trips(b *bolt.Bucket) error {
+	return b.ForEach(func(trip, v []byte) error {
 		var id journal.ID
 		if v != nil || len(trip) != len(id) {
 			a.fault(string(bucketTrips), journal.Ref{}, fmt.Errorf("a key %x that is no night", trip))
@@ -186,7 +196,7 @@ func (a *audit) trips(b *bolt.Bucket) {
 		return b.Bucket(trip).ForEach(func(k, v []byte) error {
 			r, ok := entryRef(id, k)
 			a.record(r, ok, v)
-			return nil
+			return a.halted()
 		})
 	})
 }

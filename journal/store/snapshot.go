@@ -14,6 +14,7 @@ import (
 // goes on being read and written; a change that needs a larger file waits until
 // the snapshot is closed, and so does closing the journal, so it is for a short time.
 type Snapshot struct {
+	of  *Store
 	tip Tip
 	tx  *bolt.Tx
 }
@@ -43,7 +44,7 @@ func TipOf(path string) (Tip, error) {
 // Snapshot takes one. Like every call of a store it belongs to the store's
 // goroutine; the snapshot itself may be handed to another.
 func (s *Store) Snapshot() (*Snapshot, error) {
-	n := &Snapshot{tip: Tip{Copy: s.copyID}}
+	n := &Snapshot{of: s, tip: Tip{Copy: s.copyID}}
 	err := s.guard("look at journal", func() (err error) {
 		if n.tx, err = s.db.Begin(false); err != nil {
 			return err
@@ -67,6 +68,14 @@ func (s *Store) Snapshot() (*Snapshot, error) {
 
 // Tip says how far the journal had come.
 func (n *Snapshot) Tip() Tip { return n.tip }
+
+// Reader returns the snapshot as a store that nothing changes, for one goroutine, be it
+// another than the journal's. halt is asked before each read, and by Check between records: an error
+// ends reading with it; nil asks nobody. Nothing is copied, and what the file has of damage is there too. Closing the
+// reader closes the snapshot. Check looks at the pages of the file itself: it is for times at which nothing is written.
+func (n *Snapshot) Reader(halt func() error) *Store {
+	return &Store{path: n.of.path, db: n.of.db, file: n.of.file, copyID: n.of.copyID, readOnly: true, moment: n, halt: halt}
+}
 
 // Close gives the journal back. Closing again does nothing.
 func (n *Snapshot) Close() {

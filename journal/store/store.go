@@ -34,6 +34,9 @@ type Store struct {
 	readOnly bool
 	closed   bool
 	broken   error // once set, nothing but Close works
+
+	moment *Snapshot    // all that is read is read there; nil: as the journal stands
+	halt   func() error // asked between reads, see Snapshot.Reader; nil: nobody
 }
 
 var _ journal.Store = (*Store)(nil)
@@ -61,6 +64,10 @@ func (s *Store) Close() error {
 		return nil
 	}
 	s.closed = true
+	if s.moment != nil { // the file is another store's
+		s.moment.Close()
+		return nil
+	}
 	if s.broken != nil {
 		// bbolt may hold its own locks after a panic, so its Close could wait
 		// for ever. The mapping stays until the program ends.
@@ -71,7 +78,26 @@ func (s *Store) Close() error {
 
 // view runs f in a short read transaction.
 func (s *Store) view(op string, f func(*bolt.Tx) error) error {
-	return s.guard(op, func() error { return s.db.View(f) })
+	return s.guard(op, func() error { return s.read(f) })
+}
+
+// read runs f in a read transaction.
+func (s *Store) read(f func(*bolt.Tx) error) error {
+	if err := s.halted(); err != nil {
+		return err
+	}
+	if s.moment != nil {
+		return f(s.moment.tx)
+	}
+	return s.db.View(f)
+}
+
+// halted is why reading is to end, nil to go on.
+func (s *Store) halted() error {
+	if s.halt == nil {
+		return nil
+	}
+	return s.halt()
 }
 
 // guard runs f on the file. A panic or a memory fault in it becomes an error

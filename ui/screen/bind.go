@@ -25,7 +25,6 @@ func (s *Screen) bind() {
 	bind("file.beat", nil, s.askBeat)
 	bind("file.page", night, s.showPage)
 	bind("file.export", night, s.askExport)
-	bind("journal.returns", nil, s.showReturns)
 	bind("file.quit", nil, s.quit)
 	bind("edit.menu", night, s.menuByKey)
 	bind("go.part", nil, func() { s.nextPart(+1) })

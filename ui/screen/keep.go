@@ -32,6 +32,7 @@ func (s *Screen) bindKeep() {
 	bind("journal.restore", s.askRestore)
 	bind("journal.merge", s.askMerge)
 	bind("journal.check", s.showCheck)
+	bind("journal.returns", s.showReturns)
 }
 
 // text is a paragraph of a dialog.

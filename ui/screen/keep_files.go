@@ -177,28 +177,6 @@ func (s *Screen) offer(what, do, verb string, act func()) {
 	hide = s.modal.show(container.New(inset{18, 14}, box), no, func() { hide() })
 }
 
-// showCheck reads the whole journal and says what is wrong.
-func (s *Screen) showCheck() {
-	k := s.opt.Keep
-	c, err := k.Check()
-	if err != nil {
-		s.tellError(err)
-		return
-	}
-	away(func() (state.Checked, error) { return k.CheckPhotos(c) }, func(c state.Checked, err error) {
-		if err != nil {
-			s.tellError(err)
-			return
-		}
-		s.opt.Log.Info("checked", "faults", len(c.Faults), "damaged", len(c.Damaged))
-		if c.Sound() {
-			s.message(words.CheckSound(c.Changes, c.Photos))
-			return
-		}
-		s.showFaults(c)
-	})
-}
-
 // showFaults lists what a check found, and the ways on.
 func (s *Screen) showFaults(c state.Checked) {
 	const width = 620

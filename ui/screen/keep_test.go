@@ -272,7 +272,7 @@ func TestMergeDialog(t *testing.T) {
 	assert.Equal(t, before+1, now)
 	press(s, fyne.KeyEscape)
 	require.NoError(t, s.desk.Undo())
-	people, err := s.desk.ReturnPeople()
+	people, err := journal.All[journal.Person](s.desk.Journal())
 	require.NoError(t, err)
 	names := ""
 	for _, p := range people {

@@ -62,6 +62,9 @@ func (s *Screen) quit() {
 		return
 	}
 	s.settleNow()
+	if s.whole != nil { // the file is closed when nobody reads it any more
+		s.whole.Stop()
+	}
 	size := s.win.Canvas().Size()
 	if !s.win.FullScreen() {
 		s.remember("size", fmt.Sprintf("%.0fx%.0f", size.Width, size.Height))

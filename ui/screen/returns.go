@@ -22,70 +22,110 @@ import (
 	"gloamline/ui/words"
 )
 
-// showReturns shows a year's catch returns, of all rods or of one person's.
+// showReturns shows a year's catch returns, of all rods or of one person's. They are read away from
+// the window.
 func (s *Screen) showReturns() {
-	years := s.desk.ReturnYears()
-	people, err := s.desk.ReturnPeople()
-	if err != nil {
-		s.tellError(err)
-		return
-	}
-	year, person := years[0], journal.ID{}
-	r, err := s.desk.Returns(year, person)
-	if err != nil {
-		s.tellError(err)
-		return
-	}
-	board := own.NewBoard(func(size draw.Size) scene.Scene {
-		return scene.Returns(r, s.desk.Reminders(year), size.W, s.look(), s.prefs())
+	v := &returnsSheet{s: s}
+	v.board = own.NewBoard(func(size draw.Size) scene.Scene {
+		if v.fished == nil {
+			return v.notYet(size)
+		}
+		return scene.Returns(v.of, s.desk.Reminders(v.year), size.W, s.look(), s.prefs())
 	}, s.look)
-	board.Tall = true
+	v.board.Tall = true
 	win := s.win.Canvas().Size()
-	board.Min = fyne.NewSize(min(860, win.Width-80), win.Height-190)
-	board.OnKey = s.sheetKey
-	renew := func() {
-		got, err := s.desk.Returns(year, person)
-		if err != nil {
-			s.tellError(err)
-			return
+	v.board.Min = fyne.NewSize(min(860, win.Width-80), win.Height-190)
+	v.board.OnKey = s.sheetKey
+	v.byYear = s.sheetChooser(func(to string) {
+		v.year = v.years[0]
+		if n, err := strconv.Atoi(to); err == nil {
+			v.year = n
 		}
-		r = got
-		board.Renew()
-	}
-	byYear := s.sheetChooser(func(v string) {
-		year = years[0]
-		if n, err := strconv.Atoi(v); err == nil {
-			year = n
-		}
-		renew()
+		v.renew()
 	})
-	var choices []state.Choice
-	for i, y := range years {
-		v := strconv.Itoa(y)
-		if i == 0 {
-			v = ""
-		}
-		choices = append(choices, state.Choice{Value: v, Label: strconv.Itoa(y)})
-	}
-	byYear.fill(state.Field{Kind: state.Pick, Choices: choices})
-	byPerson := s.sheetChooser(func(v string) {
-		person, _ = geo.ParseID(v) // all rods are no ID
-		renew()
+	v.byPerson = s.sheetChooser(func(to string) {
+		v.person, _ = geo.ParseID(to) // all rods are no ID
+		v.renew()
 	})
-	choices = []state.Choice{{Label: words.AllRods()}}
-	for _, p := range people {
-		choices = append(choices, state.Choice{Value: p.ID.String(), Label: p.Name})
-	}
-	byPerson.fill(state.Field{Kind: state.Pick, Choices: choices})
 	var hide func()
-	save := newSheetButton(s, words.SaveTableButton(), func() { s.askReturnsTable(r) })
+	v.save = newSheetButton(s, words.SaveTableButton(), func() { s.askReturnsTable(v.of) })
+	v.save.Disable()
 	no := newSheetButton(s, words.CloseButton(), func() { hide() })
 	no.Importance = widget.HighImportance
 	title := canvas.NewText(words.ReturnsTitle(), s.ink())
 	title.TextSize, title.TextStyle.Bold = 16, true
-	head := container.NewHBox(title, spacer(20), container.NewGridWrap(fyne.NewSize(110, 34), byYear), container.NewGridWrap(fyne.NewSize(200, 34), byPerson))
-	box := container.NewBorder(head, container.NewHBox(no, save), nil, nil, s.panel(board))
-	hide = s.modal.show(container.New(inset{16, 12}, box), board, func() { hide() })
+	v.head = container.NewHBox(title)
+	box := container.NewBorder(v.head, container.NewHBox(no, v.save), nil, nil, s.panel(v.board))
+	hide = s.modal.show(container.New(inset{16, 12}, box), v.board, func() { hide() })
+	readWhole(s, (*state.Reading).ReadFished, v.read)
+}
+
+// returnsSheet is the dialog of the catch returns.
+type returnsSheet struct {
+	s                *Screen
+	fished           *timeline.Fished // nil: being read
+	fault            error            // why they cannot be read
+	years            []int
+	year             int
+	person           journal.ID
+	of               timeline.Returns
+	board            *own.Board
+	head             *fyne.Container
+	byYear, byPerson *chooser
+	save             *sheetButton
+}
+
+// read takes over what was read.
+func (v *returnsSheet) read(f *timeline.Fished, err error) {
+	if v.fault = err; err != nil {
+		v.board.Renew()
+		return
+	}
+	v.fished, v.years = f, v.s.desk.ReturnYears(f)
+	v.year = v.years[0]
+	var choices []state.Choice
+	for i, y := range v.years {
+		c := state.Choice{Value: strconv.Itoa(y), Label: strconv.Itoa(y)}
+		if i == 0 {
+			c.Value = ""
+		}
+		choices = append(choices, c)
+	}
+	v.byYear.fill(state.Field{Kind: state.Pick, Choices: choices})
+	choices = []state.Choice{{Label: words.AllRods()}}
+	for _, p := range f.People {
+		choices = append(choices, state.Choice{Value: p.ID.String(), Label: p.Name})
+	}
+	v.byPerson.fill(state.Field{Kind: state.Pick, Choices: choices})
+	v.head.Add(spacer(20))
+	v.head.Add(container.NewGridWrap(fyne.NewSize(110, 34), v.byYear))
+	v.head.Add(container.NewGridWrap(fyne.NewSize(200, 34), v.byPerson))
+	v.save.Enable()
+	v.renew()
+	v.s.opt.Log.Info("returns read", "years", len(v.years))
+}
+
+func (v *returnsSheet) renew() {
+	v.of = v.fished.Returns(timeline.ReturnsAsk{Year: v.year, Person: v.person})
+	v.board.Renew()
+}
+
+// notYet says that the journal is being read, or why it cannot be.
+func (v *returnsSheet) notYet(size draw.Size) scene.Scene {
+	what, do := words.ReadingWhole()
+	if v.fault != nil {
+		what, do = words.Explain(v.fault)
+	}
+	look := v.s.look()
+	l := draw.NewList(draw.Size{W: size.W, H: 90})
+	l.Fill(draw.Rectangle(draw.R(0, 0, size.W, 90)), draw.NonZero, draw.Solid(look.Panel))
+	l.Text(draw.Text{S: what, At: draw.Pt(14, 26), Font: draw.Font{Size: 15, Weight: draw.Bold}, Color: look.Ink})
+	y := 50.0
+	for _, line := range draw.Wrap(draw.Font{Size: 13}, do, size.W-28) {
+		l.Text(draw.Text{S: line, At: draw.Pt(14, y), Font: draw.Font{Size: 13}, Color: look.Soft})
+		y += 17
+	}
+	return scene.Scene{List: l}
 }
 
 // sheetChooser is a chooser on a dialog.

@@ -89,6 +89,7 @@ type Screen struct {
 	framed     bool // the first frame is logged
 	pulsing    bool // rings are shown
 	edges      []*frame
+	whole      *state.Reading // what is reading the whole journal, nil mostly
 }
 
 // New makes the window and shows the desk in it. It is not visible until Show.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"sync/atomic"
 	"time"
 
 	"gloamline/journal"
@@ -99,6 +100,41 @@ func (f *Frozen) Close() {
 		f.dir = ""
 	}
 }
+
+// Reading is the journal as it stands at one moment, read whole by one piece of work. It is taken and closed on
+// any goroutine but read on one. A change that needs a larger file waits for its end, and so does closing the
+// journal: it is for the time while a dialog is open.
+type Reading struct {
+	store *store.Store
+	stop  atomic.Bool
+}
+
+// ErrStopped is why a reading came to no end.
+var ErrStopped = errors.New("reading was stopped")
+
+// Read begins one, on the goroutine of the desk.
+func (k *Keep) Read() (*Reading, error) {
+	n, err := k.store.Snapshot()
+	if err != nil {
+		return nil, err
+	}
+	r := &Reading{}
+	r.store = n.Reader(r.halt)
+	return r, nil
+}
+
+// Stop ends the reading soon, from any goroutine; it then fails with ErrStopped.
+func (r *Reading) Stop() { r.stop.Store(true) }
+
+func (r *Reading) halt() error {
+	if r.stop.Load() {
+		return ErrStopped
+	}
+	return nil
+}
+
+// Close gives the journal back; what reads to its end does so by itself.
+func (r *Reading) Close() { _ = r.store.Close() }
 
 // Seen is what a copy of the journal holds, and how it differs from the journal.
 type Seen struct {
@@ -230,26 +266,26 @@ type Checked struct {
 // Sound reports whether nothing is wrong.
 func (c Checked) Sound() bool { return len(c.Faults)+len(c.Damaged) == 0 }
 
-// Check has the journal read whole, on the goroutine of the desk.
-func (k *Keep) Check() (c Checked, err error) {
-	if c.Faults, err = k.d.j.Check(); err != nil {
-		return c, err
+// Check reads the whole journal and the originals of its photographs, on any goroutine, and names what is wrong.
+// Nothing may be written meanwhile.
+func (r *Reading) Check() (c Checked, err error) {
+	defer r.Close()
+	j, err := journal.Open(r.store, nil)
+	if err == nil {
+		c.Faults, err = j.Check()
+	} else if !errors.Is(err, ErrStopped) { // a history that cannot be read: the store says what is wrong
+		c.Faults, err = r.store.Check()
 	}
-	c.Changes, err = k.store.Last()
-	return c, err
-}
-
-// CheckPhotos adds to a check what became of the originals, on any goroutine.
-func (k *Keep) CheckPhotos(c Checked) (Checked, error) {
-	a := album.Beside(k.Path())
-	all, err := a.All()
 	if err != nil {
 		return c, err
 	}
-	bad, err := a.Damaged()
-	c.Photos = len(all)
+	if c.Changes, err = r.store.Last(); err != nil {
+		return c, err
+	}
+	read, bad, err := album.Beside(r.store.Path()).Check(r.halt)
 	for _, o := range bad {
 		c.Damaged = append(c.Damaged, o.Path)
 	}
+	c.Photos = read
 	return c, err
 }

@@ -13,6 +13,7 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/journaltest"
 	"gloamline/journal/store"
+	"gloamline/timeline"
 )
 
 var keepNow = time.Date(2026, 10, 1, 12, 0, 0, 0, time.UTC)
@@ -142,22 +143,53 @@ func TestKeepRefuses(t *testing.T) {
 
 // Ensure that the check tells of what is sound and of a photograph that is not.
 func TestKeepCheck(t *testing.T) {
-	k, _, _ := livedFile(t, 2, 8)
-	c, err := k.Check()
-	require.NoError(t, err)
-	c, err = k.CheckPhotos(c)
-	require.NoError(t, err)
+	k, s, _ := livedFile(t, 2, 8)
+	check := func() Checked {
+		t.Helper()
+		r, err := k.Read()
+		require.NoError(t, err)
+		c, err := r.Check()
+		require.NoError(t, err)
+		return c
+	}
+	c := check()
 	assert.True(t, c.Sound())
 	assert.Positive(t, c.Changes)
 	sum := "ab" + string(bytes.Repeat([]byte("0"), 62))
 	bad := filepath.Join(filepath.Dir(k.Path()), "mine.photos", "ab", sum+".jpg")
 	require.NoError(t, os.MkdirAll(filepath.Dir(bad), 0o700))
 	require.NoError(t, os.WriteFile(bad, []byte("no picture"), 0o600))
-	c, err = k.Check()
-	require.NoError(t, err)
-	c, err = k.CheckPhotos(c)
-	require.NoError(t, err)
+	c = check()
 	assert.False(t, c.Sound())
 	assert.Equal(t, []string{bad}, c.Damaged)
 	assert.Equal(t, 1, c.Photos)
+	require.NoError(t, s.Close(), "nothing that was read holds the file")
+}
+
+// Ensure that what is read whole is the journal as it stood when that began, though something is
+// written meanwhile, that it can be stopped, and that either way the journal is given back.
+func TestReading(t *testing.T) {
+	k, s, j := livedFile(t, 4, 20)
+	want, err := timeline.ReadFished(j)
+	require.NoError(t, err)
+	r, err := k.Read()
+	require.NoError(t, err)
+	var got *timeline.Fished
+	done := make(chan error)
+	go func() { var err error; got, err = r.ReadFished(); done <- err }()
+	_, err = j.Log(journal.Person{ID: journal.NewID(), Name: "Isla"}) // which may wait for the reader
+	require.NoError(t, err)
+	require.NoError(t, <-done)
+	assert.Equal(t, want, got)
+
+	for name, work := range map[string]func(*Reading) error{
+		"check":   func(r *Reading) error { _, err := r.Check(); return err },
+		"returns": func(r *Reading) error { _, err := r.ReadFished(); return err },
+	} {
+		r, err := k.Read()
+		require.NoError(t, err)
+		r.Stop()
+		assert.ErrorIs(t, work(r), ErrStopped, name)
+	}
+	require.NoError(t, s.Close(), "nothing that was read holds the file")
 }

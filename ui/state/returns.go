@@ -7,37 +7,22 @@ import (
 	"gloamline/timeline"
 )
 
-// ReturnYears lists the years with nights, newest first; this year if there is none.
-func (d *Desk) ReturnYears() []int {
-	var out []int
-	for i := range d.NightCount() {
-		if y := d.NightRow(i).Evening.Year; !slices.Contains(out, y) {
-			out = append(out, y)
-		}
+// ReadFished reads what catch returns are made of: the whole journal, on any goroutine.
+func (r *Reading) ReadFished() (*timeline.Fished, error) {
+	defer r.Close()
+	j, err := journal.Open(r.store, nil)
+	if err != nil {
+		return nil, err
 	}
-	if len(out) == 0 {
-		out = []int{d.now().Year()}
-	}
-	slices.Sort(out)
-	slices.Reverse(out)
-	return out
+	return timeline.ReadFished(j)
 }
 
-// ReturnPeople lists who may hand in a return: all of the journal, by name.
-func (d *Desk) ReturnPeople() ([]journal.Person, error) {
-	people, err := journal.All[journal.Person](d.j)
-	slices.SortFunc(people, func(a, b journal.Person) int {
-		if a.Name < b.Name {
-			return -1
-		}
-		return 1
-	})
-	return people, err
-}
-
-// Returns makes the returns of a year; the rods of one person, or all with a zero ID.
-func (d *Desk) Returns(year int, person journal.ID) (timeline.Returns, error) {
-	return timeline.LoadReturns(d.j, timeline.ReturnsAsk{Year: year, Person: person})
+// ReturnYears lists the years of which returns can be made, the newest first; this year if there is none.
+func (d *Desk) ReturnYears(f *timeline.Fished) []int {
+	if out := f.Years(); len(out) > 0 {
+		return out
+	}
+	return []int{d.now().Year()}
 }
 
 // TracksOf lists the tracks of the open night.

@@ -41,6 +41,13 @@ const (
 // ReadingCopy stands where a copy is still being read.
 func ReadingCopy() string { return "Being read …" }
 
+// ReadingWhole is what a dialog says while the whole journal is read for it; StopReading is the word on
+// its button.
+func ReadingWhole() (what, do string) {
+	return "The whole journal is being read …", "Of thousands of nights that takes some seconds. Closing this stops it; nothing is changed either way."
+}
+func StopReading() string { return "Stop" }
+
 // SeenLines says what a copy holds, and what it and the journal of today hold more than
 // the other. An empty line is air.
 func SeenLines(o journal.Outline, photos int, d journal.Difference, zone *time.Location) []string {
