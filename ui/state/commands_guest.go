@@ -27,11 +27,11 @@ func (d *Desk) guestTable(t *tabler) {
 	t.add("guest.faster", "Faster", key("+"), "Plays faster.", some, plain(func() { d.ChangeRate(+1) }))
 	t.add("guest.slower", "Slower", key("-"), "Plays slower.", some, plain(func() { d.ChangeRate(-1) }))
 	t.add("guest.person", "Next recipient", key("W"), "Shows it to the next person, as that one may see it.", some, plain(func() {
-		g().SetWho(next(ids(g().People()), g().Who(), +1))
+		g().SetWho(next(withNone(ids(g().People())), g().Who(), +1))
 	}))
 	t.add("guest.night", "This night", key("N"), "Shows the open night.", some, plain(func() { g().SetPool(journal.ID{}) }))
 	t.add("guest.pool", "All nights on the next pool", key("P"), "Shows every fish of all nights on a pool, then of the next.", some, plain(func() {
-		pools := ids(g().Pools())
+		pools := withNone(ids(g().Pools()))
 		to := next(pools, g().Pool(), +1)
 		if to.IsZero() && len(pools) > 1 {
 			to = pools[1]
@@ -45,3 +45,6 @@ func (d *Desk) guestTable(t *tabler) {
 	t.window("guest.card", "True size of this screen …", key("C"), "Measures the screen with a bank card, so that flies stand at their true size.")
 	t.window("guest.save", "Save what is shown …", ctrl("P"), "Saves what is shown, and nothing else, as a page, as a file that plays in a browser, or as a picture that moves.")
 }
+
+// withNone has nobody, or no pool, come first.
+func withNone(list []journal.ID) []journal.ID { return append([]journal.ID{{}}, list...) }

@@ -203,3 +203,22 @@ func TestGuestRemembered(t *testing.T) {
 	again.Decode("nonsense")
 	assert.True(t, again.Who().IsZero())
 }
+
+// Ensure that the keys go through all recipients and back to anybody, the first who fished
+// first, and through all pools, the night aside.
+func TestGuestKeysGoRound(t *testing.T) {
+	d, g := guestOnDemo(t)
+	var met []journal.ID
+	for range len(g.People()) + 1 {
+		require.NoError(t, d.Command("guest.person").Run())
+		met = append(met, g.Who())
+	}
+	want := append(ids(g.People()), journal.ID{})
+	assert.Equal(t, want, met)
+	met = nil
+	for range len(g.Pools()) + 1 {
+		require.NoError(t, d.Command("guest.pool").Run())
+		met = append(met, g.Pool())
+	}
+	assert.Equal(t, append(ids(g.Pools()), g.Pools()[0].Value), met)
+}
