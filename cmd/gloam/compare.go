@@ -43,7 +43,8 @@ Each may be given several times, except --from, --to, --client and --like.
   --night DATE     only these
 
   --json           every figure as JSON (below)
-  --tables STEM    the figures as CSV: STEM-steps.csv, -nights, -fish, -pools
+  --tables STEM    the figures as CSV: STEM-steps.csv, -nights, -fish, -pools,
+                   -runs, -rigs
   -o FILE          a picture: .pdf, .png or .svg; no file that exists is written over
   --picture P      joined (without it), strips or pools
 
@@ -52,10 +53,16 @@ The JSON is one object, schema "gloamline nights together 1":
   said             the sentences below the pictures, what may be concluded first
   axis, order      as asked for; time.axis is clock where axis is light
   totals           rod_hours with a fly in the water; landed, lost, touches, shows
+                   (follows and boils); kept of those landed
+  behind           what the verdict counts: fish_hooked, nights, blank_nights without one;
+                   steps of light fished in, steps_enough of them with least_hours and
+                   least_nights; least_fish for a verdict
   nights           in order: mark (letter in the pictures), trip, evening, beat, zone,
                    the same counts, bank_hours, sunset and grey_at in UTC, grey_lux,
                    darkest_lux fished in, level_m, curve: place along the axis of time and
-                   lux of the open sky there, in turn
+                   lux of the open sky there, in turn; time_bins, light_bins of that night
+  others           the nights of the list that are not laid with them, with their counts
+  beats            counts and nights on each beat; without_pool: contacts without one
   time, light      an axis each: bins (part, from, to, counts, nights with a fly in the
                    water) and off: what has no place on it, why. Places are minutes: by
                    the clock from noon of the evening, else from sunset, trees grey, or
@@ -63,10 +70,14 @@ The JSON is one object, schema "gloamline nights together 1":
                    three parts: falling, moonlit, dawn. Bins that hold nothing are left
                    out; an uncertain contact counts in each bin by its share.
   fish             each contact: mark, number, id, earliest and latest moment in UTC, rod,
-                   pool, touch, weight_g, fly_mm, rung, lux with its band; and its place
+                   pool, touch, fate, weight_g, length_mm, air_s out of the water, tag,
+                   fly_mm, position of the fly (0 the point), rung, darker (decades
+                   below trees grey; negative: lighter), lux with its band; and its place
                    on both axes: at, reach (where it may lie, with shares), or off
-  runs, rigs       each run and each change of flies, on both axes likewise; fly_mm from
-                   the point up
+  runs             each run: mark, id, rod, pool, nth through it that night, from, to,
+                   rest_min, on both axes likewise; curve as above, of its pool's light
+  rigs             each change of flies: mark, id, rod, at, until, fly_mm from the point
+                   up, sink_ips of the line, leader_m
   pools            counts, runs and nights pool by pool; without a name: pool not known
 `
 

@@ -175,7 +175,7 @@ func TestTogetherSaves(t *testing.T) {
 	for _, f := range files {
 		names = append(names, f.Name())
 	}
-	assert.ElementsMatch(t, []string{"24-nights-2026.pdf", "24-nights-2026-steps.csv", "24-nights-2026-nights.csv", "24-nights-2026-fish.csv", "24-nights-2026-pools.csv"}, names)
+	assert.ElementsMatch(t, []string{"24-nights-2026.pdf", "24-nights-2026-steps.csv", "24-nights-2026-nights.csv", "24-nights-2026-fish.csv", "24-nights-2026-pools.csv", "24-nights-2026-runs.csv", "24-nights-2026-rigs.csv"}, names)
 	text, err := os.ReadFile(filepath.Join(kept["folder"], "24-nights-2026-nights.csv"))
 	require.NoError(t, err)
 	assert.Equal(t, 24, strings.Count(string(text), "\n")-2)

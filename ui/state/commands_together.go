@@ -72,7 +72,7 @@ func (d *Desk) togetherTable(t *tabler) {
 	on(t.add("together.row-tick", "Tick the row", key("Space"), "Takes the night marked in the list in or out.", func() bool { return !r().Marked().IsZero() }, plain(func() { r().Toggle(r().Marked()) })))
 	t.window("together.legend", "What these marks mean", key("F2"), "Shows or hides the key to the marks of nights side by side.")
 	t.window("together.picture", "Save the picture …", ctrl("P"), "Saves the picture with its legend and how the nights were chosen, as PDF, PNG or SVG.")
-	t.window("together.table", "Save the figures …", ctrl("E"), "Saves every figure behind the pictures as tables: steps of the axes, nights, fish, pools.")
+	t.window("together.table", "Save the figures …", ctrl("E"), "Saves every figure behind the pictures as tables: steps of the axes, nights, fish, pools, runs, changes of flies.")
 }
 
 // next is the value after another in a list, round and round.

@@ -1,15 +1,5 @@
 package state
 
-import (
-	"math"
-	"strconv"
-	"time"
-
-	"gloamline/journal"
-	"gloamline/timeline"
-	"gloamline/ui/words"
-)
-
 // Report is every figure behind the pictures of nights side by side. Its members are
 // described under gloam help compare; none changes its meaning, new ones may be added.
 type Report struct {
@@ -19,8 +9,11 @@ type Report struct {
 	Said   []string      `json:"said"`
 	Axis   string        `json:"axis"`
 	Order  string        `json:"order"`
-	Totals ReportTotals  `json:"totals"`
+	Totals ReportTally   `json:"totals"`
+	Behind ReportBehind  `json:"behind"`
 	Nights []ReportNight `json:"nights"`
+	Others []ReportOther `json:"others"`
+	Beats  []ReportBeat  `json:"beats"`
 	Time   ReportAxis    `json:"time"`
 	Light  ReportAxis    `json:"light"`
 	Fish   []ReportFish  `json:"fish"`
@@ -41,6 +34,41 @@ type ReportTotals struct {
 	Shows    float64 `json:"shows"`
 }
 
+// ReportTally is that with how many of those landed were kept.
+type ReportTally struct {
+	ReportTotals
+	Kept float64 `json:"kept"`
+}
+
+// ReportBehind is what stands behind the verdict.
+type ReportBehind struct {
+	FishHooked  int     `json:"fish_hooked"`
+	Nights      int     `json:"nights"`
+	BlankNights int     `json:"blank_nights"`
+	Steps       int     `json:"steps"`
+	StepsEnough int     `json:"steps_enough"`
+	LeastHours  float64 `json:"least_hours"`
+	LeastNights int     `json:"least_nights"`
+	LeastFish   float64 `json:"least_fish"`
+}
+
+// ReportOther is a night of the list that is not laid with the others.
+type ReportOther struct {
+	Trip    string `json:"trip"`
+	Evening string `json:"evening"`
+	Beat    string `json:"beat"`
+	ReportTally
+}
+
+// ReportBeat is what the nights had on one beat.
+type ReportBeat struct {
+	Beat   string `json:"beat"`
+	Name   string `json:"name"`
+	Nights int    `json:"nights"`
+	ReportTally
+	WithoutPool int `json:"without_pool"` // contacts of which the pool is not known
+}
+
 // ReportNight is a night; lux in lux, level in metres, instants in UTC.
 type ReportNight struct {
 	Mark    string `json:"mark"`
@@ -48,14 +76,16 @@ type ReportNight struct {
 	Evening string `json:"evening"`
 	Beat    string `json:"beat"`
 	Zone    string `json:"zone"`
-	ReportTotals
-	BankHours  float64   `json:"bank_hours"`
-	GreyLux    float64   `json:"grey_lux"`
-	GreyAt     string    `json:"grey_at,omitempty"`
-	Sunset     string    `json:"sunset,omitempty"`
-	DarkestLux float64   `json:"darkest_lux"`
-	LevelM     *float64  `json:"level_m,omitempty"`
-	Curve      []float64 `json:"curve,omitempty"` // place, lux, place, lux ... of the open sky along the axis of time
+	ReportTally
+	BankHours  float64     `json:"bank_hours"`
+	GreyLux    float64     `json:"grey_lux"`
+	GreyAt     string      `json:"grey_at,omitempty"`
+	Sunset     string      `json:"sunset,omitempty"`
+	DarkestLux float64     `json:"darkest_lux"`
+	LevelM     *float64    `json:"level_m,omitempty"`
+	Curve      []float64   `json:"curve,omitempty"` // place, lux, place, lux ... of the open sky along the axis of time
+	TimeBins   []ReportBin `json:"time_bins"`
+	LightBins  []ReportBin `json:"light_bins"`
 }
 
 // ReportAxis is an axis with its steps and what has no place on it.
@@ -109,8 +139,14 @@ type ReportFish struct {
 	Pool     string      `json:"pool,omitempty"`
 	Touch    string      `json:"touch"`
 	WeightG  *float64    `json:"weight_g,omitempty"`
+	LengthMM *float64    `json:"length_mm,omitempty"`
+	Position *int        `json:"position,omitempty"` // of its fly: 0 the point, 1 the first dropper
+	AirS     *int        `json:"air_s,omitempty"`    // out of the water
+	Fate     string      `json:"fate,omitempty"`
+	Tag      string      `json:"tag,omitempty"`
 	FlyMM    *float64    `json:"fly_mm,omitempty"`
 	Rung     string      `json:"rung"`
+	Darker   float64     `json:"darker"` // decades below trees grey; negative is lighter
 	Lux      float64     `json:"lux"`
 	LuxLow   float64     `json:"lux_low"`
 	LuxHigh  float64     `json:"lux_high"`
@@ -120,24 +156,31 @@ type ReportFish struct {
 
 // ReportRun is a run.
 type ReportRun struct {
-	Mark  string      `json:"mark"`
-	Rod   string      `json:"rod"`
-	Pool  string      `json:"pool"`
-	Nth   int         `json:"nth"`
-	From  string      `json:"from"` // the middle of its spread
-	To    string      `json:"to"`
-	Time  ReportPlace `json:"time"`
-	Light ReportPlace `json:"light"`
+	Mark    string      `json:"mark"`
+	ID      string      `json:"id"`
+	Rod     string      `json:"rod"`
+	Pool    string      `json:"pool"`
+	Nth     int         `json:"nth"`
+	From    string      `json:"from"` // the middle of its spread
+	To      string      `json:"to"`
+	RestMin *float64    `json:"rest_min,omitempty"` // since a rod last left the pool
+	Time    ReportPlace `json:"time"`
+	Light   ReportPlace `json:"light"`
+	Curve   []float64   `json:"curve,omitempty"` // place, lux, place, lux ... at its pool along the axis of time
 }
 
 // ReportRig is a change of flies, point first; a length not known is missing.
 type ReportRig struct {
-	Mark  string      `json:"mark"`
-	Rod   string      `json:"rod"`
-	At    string      `json:"at"`
-	FlyMM []*float64  `json:"fly_mm"`
-	Time  ReportPlace `json:"time"`
-	Light ReportPlace `json:"light"`
+	Mark    string      `json:"mark"`
+	ID      string      `json:"id"`
+	Rod     string      `json:"rod"`
+	At      string      `json:"at"` // the middle of its spread
+	Until   string      `json:"until"`
+	FlyMM   []*float64  `json:"fly_mm"`
+	SinkIPS *float64    `json:"sink_ips,omitempty"` // inches a second
+	LeaderM *float64    `json:"leader_m,omitempty"`
+	Time    ReportPlace `json:"time"`
+	Light   ReportPlace `json:"light"`
 }
 
 // ReportPool is what all nights had at a pool; an empty name is contacts without one.
@@ -148,160 +191,4 @@ type ReportPool struct {
 	ReportTotals
 	Runs   int `json:"runs"`
 	Nights int `json:"nights"`
-}
-
-// Sentences are what is said below the pictures, the verdict first.
-func (t *Together) Sentences() []string {
-	s := t.Sides()
-	out := []string{words.Verdict(s.Light)}
-	if b := words.Blanks(s.Light); b != "" {
-		out = append(out, b)
-	}
-	out = append(out, words.OffAxis(s.Time)...)
-	if t.choice.hand() {
-		out = append(out, words.PickedByHand())
-	}
-	return out
-}
-
-// Report gathers every figure shown.
-func (t *Together) Report() Report {
-	s := t.Sides()
-	title, how := t.Said()
-	r := Report{
-		Schema: ReportSchema, Title: title, How: how, Said: t.Sentences(), Axis: t.axis.String(), Order: t.order.String(),
-		Totals: totalsOf(s.Light.Totals), Time: axisOf(s.Time), Light: axisOf(s.Light),
-		Nights: []ReportNight{}, Fish: []ReportFish{}, Runs: []ReportRun{}, Rigs: []ReportRig{}, Pools: []ReportPool{},
-	}
-	marks := s.Light.Marks()
-	for i, l := range s.Light.Nights {
-		r.night(marks[l.Night.Log.Trip.ID], s.Time.Nights[i], l)
-	}
-	for _, p := range s.Light.Pools {
-		r.Pools = append(r.Pools, ReportPool{p.Beat.String(), p.Pool.String(), p.Name,
-			ReportTotals{hours(p.Water), float64(p.Landed), float64(p.Lost), float64(p.Touches), float64(p.Shows)}, p.Runs, p.Nights})
-	}
-	return r
-}
-
-// night adds a night, laid along the time and along the light.
-func (r *Report) night(mark string, along, light timeline.Laid) {
-	n := light.Night
-	trip := n.Log.Trip
-	x := ReportNight{
-		Mark: mark, Trip: trip.ID.String(), Evening: trip.Evening.String(), Beat: n.Beat.Name, Zone: trip.Zone,
-		ReportTotals: totalsOf(n.Totals), BankHours: hours(n.Totals.OnBank), GreyLux: lux(float64(n.Grey.Threshold.Lux)),
-		GreyAt: instant(n.Grey.At), DarkestLux: lux(float64(light.Darkest)),
-	}
-	if len(n.Sky.Sunset) > 0 {
-		x.Sunset = instant(n.Sky.Sunset[0])
-	}
-	if v, ok := light.Level().Get(); ok {
-		x.LevelM = &v
-	}
-	for _, c := range along.Curve {
-		for i := range c.V {
-			x.Curve = append(x.Curve, digits(c.V[i]), lux(c.Lux[i]))
-		}
-	}
-	r.Nights = append(r.Nights, x)
-	for i, f := range light.Fish {
-		k := f.Contact
-		fish := ReportFish{
-			Mark: mark, Number: words.ContactNumber(n, *k), ID: k.ID.String(), Earliest: instant(k.At.Lo), Latest: instant(k.At.Hi),
-			Rod: words.RodName(n.Rods[k.Rod]), Touch: string(k.Touch), Rung: words.RungName(k.Rung, words.Prefs{}),
-			Lux: lux(float64(k.Light.Lux)), LuxLow: lux(float64(k.Light.Lo)), LuxHigh: lux(float64(k.Light.Hi)),
-			Time: placed(along.Fish[i]), Light: placed(f),
-		}
-		if k.HasPool {
-			fish.Pool = k.Pool.Name
-		}
-		if w, ok := k.Weight.Get(); ok {
-			g := float64(w.G)
-			fish.WeightG = &g
-		}
-		if k.HasFly {
-			fish.FlyMM = millimetres(k.Fly.Dress)
-		}
-		r.Fish = append(r.Fish, fish)
-	}
-	for i, run := range light.Runs {
-		span := n.Rods[run.Rod].Runs[run.Run]
-		r.Runs = append(r.Runs, ReportRun{mark, words.RodName(n.Rods[run.Rod]), span.Pool.Name, span.Nth, instant(span.From.Mid()), instant(span.To.Mid()),
-			ReportPlace{Off: along.Runs[i].Off.String(), Reach: reaches(along.Runs[i].Reach)}, ReportPlace{Off: run.Off.String(), Reach: reaches(run.Reach)}})
-	}
-	for i, rig := range light.Rigs {
-		span := n.Rods[rig.Rod].Rigs[rig.Rig]
-		x := ReportRig{Mark: mark, Rod: words.RodName(n.Rods[rig.Rod]), At: instant(span.From.Mid()), FlyMM: []*float64{},
-			Time: changed(along.Rigs[i]), Light: changed(rig)}
-		for _, f := range span.Flies {
-			x.FlyMM = append(x.FlyMM, millimetres(f.Dress))
-		}
-		r.Rigs = append(r.Rigs, x)
-	}
-}
-
-func totalsOf(t timeline.Totals) ReportTotals {
-	return ReportTotals{hours(t.InWater), float64(t.Landed), float64(t.Lost), float64(t.Touches), float64(t.Shows)}
-}
-
-func axisOf(o *timeline.Overlay) ReportAxis {
-	out := ReportAxis{Axis: o.Axis.String(), Bins: []ReportBin{}, Off: []ReportOff{}}
-	for _, b := range o.Bins {
-		out.Bins = append(out.Bins, ReportBin{b.Part.String(), b.Lo, b.Hi, ReportTotals{hours(b.Water), digits(b.Landed), digits(b.Lost), digits(b.Touches), digits(b.Shows)}, b.Nights})
-	}
-	for _, x := range o.Off {
-		out.Off = append(out.Off, ReportOff{x.Why.String(), hours(x.Water), x.Contacts, x.Nights})
-	}
-	return out
-}
-
-func placed(f timeline.LaidFish) ReportPlace { return placeOf(f.Off, f.At, f.Reach) }
-
-func changed(r timeline.LaidRig) ReportPlace { return placeOf(r.Off, r.At, r.Reach) }
-
-func placeOf(off timeline.OffWhy, at timeline.Spot, reach []timeline.Reach) ReportPlace {
-	if off != timeline.OnAxis {
-		return ReportPlace{Off: off.String()}
-	}
-	v := digits(at.V)
-	return ReportPlace{Part: at.Part.String(), At: &v, Reach: reaches(reach)}
-}
-
-func reaches(list []timeline.Reach) []ReportReach {
-	var out []ReportReach
-	for _, x := range list {
-		out = append(out, ReportReach{x.Part.String(), digits(x.Lo), digits(x.Hi), digits(x.Share)})
-	}
-	return out
-}
-
-func millimetres(d journal.Dress) *float64 {
-	l, ok := d.Length.Get()
-	if !ok {
-		return nil
-	}
-	mm := digits(float64(l.M) * 1000)
-	return &mm
-}
-
-// hours are exact to a millionth; digits keeps as many of other figures.
-func hours(d time.Duration) float64 { return digits(d.Hours()) }
-
-// lux keeps six digits, more than any light is known to.
-func lux(v float64) float64 {
-	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)
-	if err != nil {
-		return v
-	}
-	return out
-}
-
-func digits(v float64) float64 { return math.Round(v*1e6) / 1e6 }
-
-func instant(t time.Time) string {
-	if t.IsZero() {
-		return ""
-	}
-	return t.UTC().Format(time.RFC3339)
 }

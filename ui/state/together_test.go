@@ -236,9 +236,9 @@ func TestTogetherReport(t *testing.T) {
 		assert.InDelta(t, a.Landed, b.Landed, 1e-4, what)
 		assert.InDelta(t, a.Lost+a.Touches+a.Shows, b.Lost+b.Touches+b.Shows, 1e-4, what)
 	}
-	same(rep.Totals, nights, "nights")
-	same(rep.Totals, light, "steps of light")
-	same(rep.Totals, pools, "pools")
+	same(rep.Totals.ReportTotals, nights, "nights")
+	same(rep.Totals.ReportTotals, light, "steps of light")
+	same(rep.Totals.ReportTotals, pools, "pools")
 	off, contacts := 0.0, 0
 	for _, x := range rep.Time.Off {
 		off, contacts = off+x.RodHours, contacts+x.Contacts
@@ -261,7 +261,8 @@ func TestTogetherReport(t *testing.T) {
 	var back Report
 	require.NoError(t, json.Unmarshal(text, &back))
 	assert.Equal(t, rep, back)
-	rows := map[string]int{"-steps": len(rep.Time.Bins) + len(rep.Light.Bins) + len(rep.Time.Off), "-nights": len(rep.Nights), "-fish": len(rep.Fish), "-pools": len(rep.Pools)}
+	rows := map[string]int{"-steps": len(rep.Time.Bins) + len(rep.Light.Bins) + len(rep.Time.Off), "-nights": len(rep.Nights), "-fish": len(rep.Fish), "-pools": len(rep.Pools), "-runs": len(rep.Runs), "-rigs": len(rep.Rigs)}
+	require.Len(t, rep.Tables(), len(rows))
 	for _, table := range rep.Tables() {
 		require.True(t, strings.HasPrefix(string(table.CSV), "# "+rep.Title))
 		c := csv.NewReader(strings.NewReader(string(table.CSV)))

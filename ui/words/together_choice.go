@@ -227,7 +227,7 @@ func MonthName(m time.Month) string { return m.String()[:3] }
 // FiguresTitle and FiguresHint head the dialog that saves tables.
 func FiguresTitle() string { return "Save the figures" }
 func FiguresHint() string {
-	return "Four tables (CSV) are written beside each other: steps of the axes, nights, fish, pools. Their names begin with this one. No file is written over."
+	return "Six tables (CSV) are written beside each other: steps of the axes, nights, fish, pools, runs, changes of flies. Their names begin with this one. No file is written over."
 }
 
 // PictureHint is said below a picture to be saved.

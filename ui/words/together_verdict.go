@@ -5,69 +5,75 @@ import (
 	"time"
 
 	"gloamline/timeline"
+	seasons "gloamline/timeline/season"
 )
 
-// The least that may be compared: a cell of so many rod-hours and nights, a table of so
-// many fish. Our own choice.
-const (
-	leastHours  = 5 * time.Hour
-	leastNights = 3
-	leastFish   = 10
-)
+// Behind is what stands behind nights laid over each other, along the light: what a verdict
+// counts.
+type Behind struct {
+	Nights, Blank int // blank: without a fish hooked
+	Fish          int // hooked: landed or lost
+	Water         time.Duration
+	Steps, Full   int // steps of light in which somebody fished, and those that may be compared
+}
+
+// BehindOf counts it.
+func BehindOf(light *timeline.Overlay) Behind {
+	b := Behind{Nights: len(light.Nights), Fish: light.Totals.Landed + light.Totals.Lost, Water: light.Totals.InWater}
+	for _, l := range light.Nights {
+		if l.Night.Totals.Landed+l.Night.Totals.Lost == 0 {
+			b.Blank++
+		}
+	}
+	for _, x := range light.Bins {
+		if x.Water > 0 {
+			b.Steps++
+		}
+		if x.Water.Hours() >= seasons.MinHours && x.Nights >= seasons.MinNights {
+			b.Full++
+		}
+	}
+	return b
+}
 
 // Verdict says what may be concluded from nights laid over each other, given the same
 // nights along the light: usually that it is not enough. It compares no rate: that is
 // for a season, with intervals.
 func Verdict(light *timeline.Overlay) string {
-	t := light.Totals
-	fish := t.Landed + t.Lost
-	have := fmt.Sprintf("%s in %s on %s", number(fish, "fish hooked", "fish hooked"), RodHours(t.InWater), number(len(light.Nights), "night", "nights"))
-	full, hours := 0, 0
-	for _, b := range light.Bins {
-		if b.Water > 0 {
-			hours++
-		}
-		if b.Water >= leastHours && b.Nights >= leastNights {
-			full++
-		}
-	}
+	b := BehindOf(light)
+	have := fmt.Sprintf("%s in %s on %s", number(b.Fish, "fish hooked", "fish hooked"), RodHours(b.Water), number(b.Nights, "night", "nights"))
+	const not = "Not enough yet to say whether light or the clock tells more: "
 	switch {
-	case len(light.Nights) == 0:
+	case b.Nights == 0:
 		return "No night is chosen."
-	case len(light.Nights) == 1:
+	case b.Nights == 1:
 		return "One night shows what happened, not what usually happens: " + have + "."
-	case len(light.Nights) < leastNights:
-		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s; it takes %d nights at least.", have, leastNights)
-	case fish < leastFish:
-		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s; it takes %d fish at least.", have, leastFish)
-	case full < 2:
-		steps := "none of " + number(hours, "step", "steps") + " of light has"
-		if full == 1 {
-			steps = "only one of " + number(hours, "step", "steps") + " of light has"
+	case b.Nights < seasons.MinNights:
+		return fmt.Sprintf(not+"%s; it takes %d nights at least.", have, seasons.MinNights)
+	case float64(b.Fish) < seasons.MinFish:
+		return fmt.Sprintf(not+"%s; it takes %.0f fish at least.", have, seasons.MinFish)
+	case b.Full < 2:
+		steps := "none of " + number(b.Steps, "step", "steps") + " of light has"
+		if b.Full == 1 {
+			steps = "only one of " + number(b.Steps, "step", "steps") + " of light has"
 		}
-		return fmt.Sprintf("Not enough yet to say whether light or the clock tells more: %s, but %s %.0f rod-hours and %d nights behind it.",
-			have, steps, leastHours.Hours(), leastNights)
+		return fmt.Sprintf(not+"%s, but %s %.0f rod-hours and %d nights behind it.", have, steps, seasons.MinHours, seasons.MinNights)
 	}
 	return fmt.Sprintf("%s: %d of %d steps of light have %.0f rod-hours and %d nights behind them and may be compared, which takes intervals; this picture shows only where fish came and where they were fished for.",
-		capital(have), full, hours, leastHours.Hours(), leastNights)
+		capital(have), b.Full, b.Steps, seasons.MinHours, seasons.MinNights)
 }
 
 // Blanks says how many of the nights had no fish, whose hours count all the same; empty
 // if none was blank.
 func Blanks(o *timeline.Overlay) string {
-	blank := 0
-	for _, l := range o.Nights {
-		if l.Night.Totals.Landed+l.Night.Totals.Lost == 0 {
-			blank++
-		}
-	}
+	b := BehindOf(o)
 	switch {
-	case blank == 0 || len(o.Nights) < 2:
+	case b.Blank == 0 || b.Nights < 2:
 		return ""
-	case blank == 1:
+	case b.Blank == 1:
 		return "One of them had no fish hooked; its hours count."
 	}
-	return fmt.Sprintf("%d of them had no fish hooked; their hours count.", blank)
+	return fmt.Sprintf("%d of them had no fish hooked; their hours count.", b.Blank)
 }
 
 // PickedByHand warns of nights that were picked one by one.

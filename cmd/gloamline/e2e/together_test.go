@@ -63,7 +63,7 @@ func TestNightsTogether(t *testing.T) {
 	assert.Contains(t, d.run("pdftotext", pages[0], "-"), "Chosen:")
 	tables, err := filepath.Glob(filepath.Join(d.home, "*.csv"))
 	require.NoError(t, err)
-	require.Len(t, tables, 4)
+	require.Len(t, tables, 6)
 	text, err := os.ReadFile(tables[0])
 	require.NoError(t, err)
 	assert.Contains(t, string(text), "by hand")
