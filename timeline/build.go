@@ -35,22 +35,23 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 		return nil, err
 	}
 
+	slate := set.Slate.wiped()
 	whole := sky.NewSpan(n.Start, n.End)
 	if set.Figures {
 		n.Sky = skyMarks(&sky.Grid{Span: whole, Place: place, Step: Step})
 		from, to := n.lit(entries)
-		n.Grid = sky.NewSpan(from, to).Grid(place, Step)
+		n.Grid = slate.gridOf(sky.NewSpan(from, to), place)
 		n.Sky.Eclipse = mayEclipse(n.Grid)
 	} else {
 		n.Grid = whole.Grid(place, Step)
 		n.Sky = skyMarks(n.Grid)
 	}
-	open := light.NewOpenSky(n.Grid, weather(n.Skies))
-	reference := open.Reference()
+	open := slate.openOf(n.Grid, weather(n.Skies))
+	reference := slate.under(open, light.Shade{})
 	n.Open = curveOf(reference)
 	n.Grey = greyOf(reference, set.Grey, n.Skies)
 	for _, p := range set.Beat.InOrder() {
-		pool, err := poolNight(p, open)
+		pool, err := poolNight(p, open, slate)
 		if err != nil {
 			return nil, err
 		}

@@ -22,6 +22,9 @@ type Setting struct {
 	// and the dark, not from noon to noon, at a third of the cost. The same instants are
 	// looked at, so lux are the same.
 	Figures bool
+	// Slate is memory to compute light in; the night is then valid until the next that is
+	// built on it.
+	Slate *Slate
 }
 
 // Threshold is the light at which the trees of a beat go grey.

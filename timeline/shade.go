@@ -43,12 +43,12 @@ func shadeOf(p geo.Pool) (light.Shade, error) {
 }
 
 // poolNight sets one pool in its own light.
-func poolNight(p geo.Pool, open *light.OpenSky) (PoolNight, error) {
+func poolNight(p geo.Pool, open *light.OpenSky, slate *Slate) (PoolNight, error) {
 	shade, err := shadeOf(p)
 	if err != nil {
 		return PoolNight{}, err
 	}
-	out := PoolNight{Pool: p, Curve: curveOf(open.Under(shade))}
+	out := PoolNight{Pool: p, Curve: curveOf(slate.under(open, shade))}
 	for _, s := range open.MoonOver(shade.Skyline) {
 		out.MoonOver = append(out.MoonOver, Interval{From: s.From, To: s.To})
 	}

@@ -20,6 +20,8 @@ type OpenSky struct {
 	seen      []float64 // refracted altitude of the moon, degrees
 	sunSpread []float64
 	cloud     []veiled
+
+	column []float64 // behind them all but cloud
 }
 
 // veiled is the veil of one step made ready for multiplying.
@@ -31,14 +33,25 @@ type veiled struct {
 
 // NewOpenSky computes the clear light of every step of the grid and the weather's part in
 // it. A nil weather is a night without notes.
-func NewOpenSky(g *sky.Grid, w *Weather) *OpenSky {
+func NewOpenSky(g *sky.Grid, w *Weather) *OpenSky { return OpenSkyInto(nil, g, w) }
+
+// OpenSkyInto is NewOpenSky with the memory of one no longer needed: its columns are
+// overwritten.
+func OpenSkyInto(s *OpenSky, g *sky.Grid, w *Weather) *OpenSky {
 	n := g.Len()
-	column := make([]float64, 5*n)
+	if s == nil {
+		s = new(OpenSky)
+	}
+	column, cloud := s.column, s.cloud
+	if cap(column) < 5*n || cap(cloud) < n {
+		column, cloud = make([]float64, 5*n), make([]veiled, n)
+	}
+	column = column[:5*n]
 	part := func(i int) []float64 { return column[i*n : (i+1)*n : (i+1)*n] }
-	s := &OpenSky{
+	*s = OpenSky{
 		Grid: g, Weather: w,
 		sun: part(0), moon: part(1), share: part(2), seen: part(3), sunSpread: part(4),
-		cloud: make([]veiled, n),
+		cloud: cloud[:n], column: column,
 	}
 	flat := w == nil || len(w.knots) == 0
 	for i := range n {
@@ -54,7 +67,7 @@ func NewOpenSky(g *sky.Grid, w *Weather) *OpenSky {
 				s.NearEclipse = true
 			}
 		} else {
-			s.seen[i] = moonAlt
+			s.moon[i], s.share[i], s.seen[i] = 0, 0, moonAlt
 		}
 		if flat {
 			s.cloud[i] = unnoted.ready()

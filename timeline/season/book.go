@@ -159,6 +159,8 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 	var work sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(trips)) {
 		work.Go(func() {
+			var slate timeline.Slate
+			var knife knife
 			for k := range jobs {
 				log, err := k.night.Open()
 				if err != nil {
@@ -167,14 +169,14 @@ func (b *Book) make(trips []journal.Trip, greys map[journal.ID]timeline.Threshol
 				}
 				t := trips[k.i]
 				n, err := timeline.Build(log, timeline.Setting{
-					Figures: true,
-					Beat:    fished(b.shared.beats[t.Beat].On(t.Evening), log), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
+					Figures: true, Slate: &slate,
+					Beat: fished(b.shared.beats[t.Beat].On(t.Evening), log), Flies: b.shared.flies, People: b.shared.people, Grey: greys[t.Beat],
 				})
 				if err != nil {
 					faults[k.i] = err
 					continue
 				}
-				made[k.i] = DigestOf(n, extra)
+				made[k.i] = knife.digest(n, extra)
 				made[k.i].sheet = b.cat.sheetOf(made[k.i])
 			}
 		})

@@ -29,7 +29,8 @@ type cutter struct {
 	out    *RodDigest
 	find   map[Cell]int32
 	passed []float64 // when the open sky passes an edge
-	corner []float64 // scratch
+	open   *column   // of the open sky
+	knife  *knife
 }
 
 // stretches is when and how likely a run was on.
@@ -168,13 +169,13 @@ func (h *holder) between(a, b float64) (first, last int) {
 
 // each calls f for every piece of time between lo and hi within which light, clock and
 // moon of a curve stay in their bins and nothing has a corner.
-func (c *cutter) each(curve *timeline.Curve, moon []timeline.Interval, extra []float64, lo, hi float64, f func(a, b float64, p piece)) {
+func (c *cutter) each(curve *column, moon []timeline.Interval, extra []float64, lo, hi float64, f func(a, b float64, p piece)) {
 	if !(lo < hi) {
 		return
 	}
-	start, step := c.sec(curve.Start), curve.Step.Seconds()
-	n := len(curve.Lux)
-	cuts := c.corner[:0]
+	start, step := curve.start, curve.step
+	n := len(curve.lux)
+	cuts := c.knife.corner[:0]
 	for _, m := range c.marks {
 		if m > lo && m < hi {
 			cuts = append(cuts, m)
@@ -193,7 +194,7 @@ func (c *cutter) each(curve *timeline.Curve, moon []timeline.Interval, extra []f
 		}
 	}
 	first, last := int(math.Floor((lo-start)/step)), int(math.Ceil((hi-start)/step))
-	y := func(i int) float64 { return c.darker(curve.Lux[min(max(i, 0), n-1)]) }
+	y := func(i int) float64 { return curve.darker(min(max(i, 0), n-1)) }
 	for i := first; i < last; i++ {
 		t0 := start + float64(i)*step
 		if t0 > lo && t0 < hi {
@@ -222,11 +223,10 @@ func (c *cutter) each(curve *timeline.Curve, moon []timeline.Interval, extra []f
 			continue
 		}
 		m := (a + b) / 2
-		d := c.darkerAt(curve, m)
-		f(a, b, c.pieceAt(m, d, c.darkerAt(&c.night.Open, m), moon))
+		f(a, b, c.pieceAt(m, curve.at(m), c.open.at(m), moon))
 		a = b
 	}
-	c.corner = cuts[:0]
+	c.knife.corner = cuts[:0]
 }
 
 // crossings adds where the open sky passes an edge between lo and hi.
@@ -241,25 +241,20 @@ func (c *cutter) crossings(cuts []float64, lo, hi float64) []float64 {
 
 // passes finds where the open sky passes each edge, over the whole of its curve.
 func (c *cutter) passes() {
-	o := &c.night.Open
-	start, step := c.sec(o.Start), o.Step.Seconds()
-	for i := 1; i < len(o.Lux); i++ {
-		y0, y1 := c.darker(o.Lux[i-1]), c.darker(o.Lux[i])
+	o := c.open
+	if len(o.lux) == 0 {
+		return
+	}
+	y0 := o.darker(0)
+	for i := 1; i < len(o.lux); i++ {
+		y1 := o.darker(i)
 		for _, e := range c.edges {
 			if (y0 < e) != (y1 < e) {
-				c.passed = append(c.passed, start+step*(float64(i-1)+(e-y0)/(y1-y0)))
+				c.passed = append(c.passed, o.start+o.step*(float64(i-1)+(e-y0)/(y1-y0)))
 			}
 		}
+		y0 = y1
 	}
-}
-
-// darkerAt is how many decades darker than the threshold a curve is at t.
-func (c *cutter) darkerAt(curve *timeline.Curve, t float64) float64 {
-	x := (t - c.sec(curve.Start)) / curve.Step.Seconds()
-	n := len(curve.Lux)
-	i := min(max(int(math.Floor(x)), 0), n-1)
-	a, b := c.darker(curve.Lux[i]), c.darker(curve.Lux[min(i+1, n-1)])
-	return a + (b-a)*min(max(x-float64(i), 0), 1)
 }
 
 // piece is where a short stretch of time lies.
@@ -307,7 +302,10 @@ func (c *cutter) quarter(t float64) int16 {
 	return int16(math.Floor(wall / 900))
 }
 
-func (c *cutter) darker(lux float64) float64 { return c.grey - math.Log10(math.Max(lux, 1e-9)) }
+func (c *cutter) darker(lux float64) float64 { return darker(c.grey, lux) }
+
+// darker is how many decades darker than a threshold, given by its logarithm, light is.
+func darker(grey, lux float64) float64 { return grey - math.Log10(math.Max(lux, 1e-9)) }
 
 // cell returns the index of a cell, made if it is new.
 func (c *cutter) cell(run, rig, way int, p piece) int32 {
@@ -351,16 +349,4 @@ func (c *cutter) share(w func(float64) float64, a, b float64, f func(rig, way in
 			}
 		}
 	}
-}
-
-// histogram adds up bins.
-type histogram map[int16]float64
-
-func (h histogram) bins() []Bin {
-	out := make([]Bin, 0, len(h))
-	for i, v := range h {
-		out = append(out, Bin{i, v})
-	}
-	slices.SortFunc(out, func(a, b Bin) int { return int(a.I) - int(b.I) })
-	return out
 }

@@ -15,7 +15,10 @@ const wide = 30 * time.Minute
 
 // DigestOf boils a night down. The edges of light in lux, other than those of the bands,
 // are what house rules name.
-func DigestOf(n *timeline.Night, extra []float64) *Digest {
+func DigestOf(n *timeline.Night, extra []float64) *Digest { return new(knife).digest(n, extra) }
+
+func (k *knife) digest(n *timeline.Night, extra []float64) *Digest {
+	k.wipe()
 	trip := n.Log.Trip
 	d := &Digest{
 		Trip: trip.ID, Evening: trip.Evening, Beat: trip.Beat,
@@ -32,7 +35,7 @@ func DigestOf(n *timeline.Night, extra []float64) *Digest {
 		}
 	}
 	for i := range n.Rods {
-		d.Rods = append(d.Rods, d.rod(n, i))
+		d.Rods = append(d.Rods, d.rod(n, i, k))
 		for _, r := range n.Rods[i].Runs {
 			if at := r.From.Mid(); d.Fished.IsZero() || at.Before(d.Fished) {
 				d.Fished = at
@@ -49,7 +52,7 @@ func DigestOf(n *timeline.Night, extra []float64) *Digest {
 	return d
 }
 
-func (d *Digest) rod(n *timeline.Night, i int) RodDigest {
+func (d *Digest) rod(n *timeline.Night, i int, knife *knife) RodDigest {
 	r := &n.Rods[i]
 	out := RodDigest{Person: r.Rod.Person, Name: r.Name, Client: r.Rod.Client, Totals: r.Totals}
 	for _, run := range r.Runs {
@@ -75,7 +78,7 @@ func (d *Digest) rod(n *timeline.Night, i int) RodDigest {
 	for _, w := range r.Ways {
 		out.Ways = append(out.Ways, WayDigest{w.Way.Speed.Or(""), w.Way.Depth.Or("")})
 	}
-	c := newCutter(n, r, d, &out)
+	c := newCutter(n, r, d, &out, knife)
 	on := waters(r)
 	c.spend(on)
 	for _, k := range n.Contacts {

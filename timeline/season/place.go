@@ -10,8 +10,9 @@ import (
 )
 
 // newCutter makes ready to cut one rod's night.
-func newCutter(n *timeline.Night, r *timeline.RodNight, d *Digest, out *RodDigest) *cutter {
-	c := &cutter{night: n, rod: r, grey: math.Log10(float64(d.Grey.Lux)), since: math.Inf(1), out: out, find: map[Cell]int32{}}
+func newCutter(n *timeline.Night, r *timeline.RodNight, d *Digest, out *RodDigest, knife *knife) *cutter {
+	c := &cutter{night: n, rod: r, grey: math.Log10(float64(d.Grey.Lux)), since: math.Inf(1), out: out, knife: knife, find: knife.cells()}
+	c.open = c.column(&n.Open)
 	for _, e := range d.Edges {
 		c.edges = append(c.edges, c.darker(e))
 	}
@@ -46,16 +47,16 @@ func newCutter(n *timeline.Night, r *timeline.RodNight, d *Digest, out *RodDiges
 }
 
 // light returns the curve of a pool and when the moon stands over it.
-func (c *cutter) light(pool journal.ID) (*timeline.Curve, []timeline.Interval) {
+func (c *cutter) light(pool journal.ID) (*column, []timeline.Interval) {
 	if p, ok := c.night.PoolNight(pool); ok {
-		return &p.Curve, p.MoonOver
+		return c.column(&p.Curve), p.MoonOver
 	}
-	return &c.night.Open, c.night.Sky.MoonUp
+	return c.open, c.night.Sky.MoonUp
 }
 
 // hours cuts the rod's runs into cells.
 func (c *cutter) spend(on []stretches) {
-	clock, dark := histogram{}, histogram{}
+	clock, dark := &c.knife.clock, &c.knife.dark
 	for i, s := range on {
 		lo, hi := s.span()
 		curve, moon := c.light(c.rod.Runs[i].Run.Pool)
@@ -64,8 +65,8 @@ func (c *cutter) spend(on []stretches) {
 			c.share(w.at, a, b, func(rig, way int, v float64) {
 				v /= 3600
 				c.out.Cells[c.cell(i, rig, way, p)].Hours += v
-				clock[p.clock] += v
-				dark[p.dark] += v
+				clock.add(p.clock, v)
+				dark.add(p.dark, v)
 				c.out.Hours += v
 			})
 		})
@@ -102,13 +103,8 @@ func (c *cutter) place(f *Fish, on []stretches) {
 }
 
 // spread shares the fish out between a and b and reports whether anything was there.
-func (c *cutter) spread(f *Fish, curve *timeline.Curve, moon []timeline.Interval, w weigher, a, b float64) bool {
-	type share struct {
-		rig, way int
-		p        piece
-		v        float64
-	}
-	var all []share
+func (c *cutter) spread(f *Fish, curve *column, moon []timeline.Interval, w weigher, a, b float64) bool {
+	all := c.knife.shares[:0]
 	fits, total := 0.0, 0.0
 	c.each(curve, moon, w.corners, a, b, func(a, b float64, p piece) {
 		c.share(w.at, a, b, func(rig, way int, v float64) {
@@ -119,6 +115,7 @@ func (c *cutter) spread(f *Fish, curve *timeline.Curve, moon []timeline.Interval
 			}
 		})
 	})
+	c.knife.shares = all
 	if !(total > 0) {
 		return false
 	}
@@ -126,20 +123,24 @@ func (c *cutter) spread(f *Fish, curve *timeline.Curve, moon []timeline.Interval
 	if only {
 		total = fits
 	}
-	parts, clock, dark := map[int32]float64{}, histogram{}, histogram{}
+	parts, clock, dark := c.knife.parts[:0], &c.knife.clock, &c.knife.dark
 	for _, s := range all {
 		if only && !c.carries(s.rig, f.Fly.Fly) {
 			continue
 		}
 		v := s.v / total
-		parts[c.cell(f.Run, s.rig, s.way, s.p)] += v
-		clock[s.p.clock] += v
-		dark[s.p.dark] += v
+		cell := c.cell(f.Run, s.rig, s.way, s.p)
+		i := slices.IndexFunc(parts, func(p Part) bool { return p.Cell == cell })
+		if i < 0 {
+			i = len(parts)
+			parts = append(parts, Part{Cell: cell})
+		}
+		parts[i].Share += v
+		clock.add(s.p.clock, v)
+		dark.add(s.p.dark, v)
 	}
-	for i, v := range parts {
-		f.In = append(f.In, Part{i, v})
-	}
-	slices.SortFunc(f.In, func(a, b Part) int { return int(a.Cell - b.Cell) })
+	slices.SortFunc(parts, func(a, b Part) int { return int(a.Cell - b.Cell) })
+	f.In, c.knife.parts = slices.Clone(parts), parts
 	f.Clock, f.Dark = clock.bins(), dark.bins()
 	return true
 }

@@ -18,22 +18,34 @@ type Grid struct {
 	MoonAlt, MoonAz []units.Degrees
 	PhaseAngle      []units.Degrees // sun-moon-Earth, 0 at full moon
 	MoonKM          []float64       // geocentric
+
+	angle []units.Degrees // behind the columns
 }
 
 // Grid computes the positions from the start of the span on, the start included;
 // the last is at the end or less than a step before it. A step of nothing or less
 // is taken as a minute.
-func (s *Span) Grid(p Place, step time.Duration) *Grid {
+func (s *Span) Grid(p Place, step time.Duration) *Grid { return s.GridInto(nil, p, step) }
+
+// GridInto is Grid with the memory of a grid no longer needed: its columns are overwritten.
+func (s *Span) GridInto(g *Grid, p Place, step time.Duration) *Grid {
+	if g == nil {
+		g = new(Grid)
+	}
 	if step <= 0 {
 		step = time.Minute
 	}
 	n := int(s.end.Sub(s.start)/step) + 1
-	angle := make([]units.Degrees, 5*n)
+	angle, km := g.angle, g.MoonKM
+	if cap(angle) < 5*n || cap(km) < n {
+		angle, km = make([]units.Degrees, 5*n), make([]float64, n)
+	}
+	angle = angle[:5*n]
 	column := func(i int) []units.Degrees { return angle[i*n : (i+1)*n : (i+1)*n] }
-	g := &Grid{
+	*g = Grid{
 		Span: s, Place: p, Step: step,
 		SunAlt: column(0), SunAz: column(1), MoonAlt: column(2), MoonAz: column(3), PhaseAngle: column(4),
-		MoonKM: make([]float64, n),
+		MoonKM: km[:n], angle: angle,
 	}
 	site, dt := p.site(), step.Seconds()
 	sinStep, cosStep := math.Sincos(radians(siderealRate * dt))
