@@ -96,6 +96,8 @@ func (c ClientPast) pool(l *draw.List, look Look, v ClientView, room draw.Rect) 
 	tone := draw.Mix(look.Nature(look.Water, 3), look.Panel, clientCalm)
 	l.Fill(path, draw.NonZero, draw.Solid(tone))
 	l.Stroke(path, draw.Stroke{Width: 1.2}, look.Soft)
+	var taken labels
+	spot := func(f ClientPastFish) draw.Point { return draw.Pt(at.X+f.Spot[0]*k, at.Y+f.Spot[1]*k) }
 	for _, f := range c.Fish {
 		if f.Spot == nil {
 			continue
@@ -104,11 +106,23 @@ func (c ClientPast) pool(l *draw.List, look Look, v ClientView, room draw.Rect) 
 		if v.Cursor != ClientWhole && f.Night >= v.Cursor {
 			fish = 0.3
 		}
-		p := draw.Pt(at.X+f.Spot[0]*k, at.Y+f.Spot[1]*k)
+		p := spot(f)
 		if f.N == v.Fish {
 			l.Stroke(draw.Circle(p, 12.5), draw.Stroke{Width: 2.2}, look.Accent)
 		}
 		drawContact(l, look, f.contact(), p, fish)
+		taken.block(draw.R(p.X-11, p.Y-7, 22, 14))
+	}
+	for _, f := range c.Fish { // a number that finds no room is in the steps
+		if f.Spot == nil {
+			continue
+		}
+		t := draw.Text{S: fmt.Sprint(f.N), Align: draw.Centre, Font: boldFont, Color: look.Ink, Halo: draw.Halo{Width: 2, Color: tone}}
+		if v.Cursor != ClientWhole && f.Night >= v.Cursor {
+			t.Font = textFont
+		}
+		p, w := spot(f), draw.Measure(t.Font, t.S).Width
+		taken.put(l, t, draw.Pt(p.X+14, p.Y), draw.Pt(p.X-14-w, p.Y), draw.Pt(p.X-w/2, p.Y+15), draw.Pt(p.X-w/2, p.Y-15))
 	}
 	return room.Max.Y + 8
 }
