@@ -11,6 +11,10 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"gloamline/assets/demo"
+	"gloamline/journal/album"
+	"gloamline/journal/photo"
 )
 
 // TestPictures draws the pictures of the README from the demo: the window with its
@@ -24,6 +28,7 @@ func TestPictures(t *testing.T) {
 	require.NoError(t, os.MkdirAll(dir, 0o755))
 	d := newDesktop(t, 1480, 960)
 	path := demoJournal(t)
+	layOriginals(t, path)
 	p := d.launch("-v", "-journal", path, "-night", demoNight, "-look", "dusk")
 	p.says("shown", 1)
 	d.until("the window to have its size", func() bool { // a size it gives itself may come later
@@ -61,7 +66,7 @@ func TestPictures(t *testing.T) {
 	p.press("ctrl+l")
 	p.key("look=dusk", "ctrl+l")
 	p.key("msg=room name=guest", "ctrl+7")
-	p.press("1", "3", "5", "6", "Right", "Right", "Right")
+	p.press("1", "3", "5", "6", "8", "Left", "Left") // the largest
 	shot("guest")
 	p.press("ctrl+q")
 	require.NoError(t, p.wait())
@@ -72,4 +77,16 @@ func TestPictures(t *testing.T) {
 	page := filepath.Join(t.TempDir(), "page.png")
 	d.run(gloam, "sheet", "--journal", path, "--night", demoNight, "-o", page)
 	d.run("convert", page, "-resize", strconv.Itoa(900), "-strip", filepath.Join(dir, "page.png"))
+}
+
+// layOriginals lays the pictures of the demo beside its journal.
+func layOriginals(t *testing.T, path string) {
+	t.Helper()
+	all, err := demo.Originals()
+	require.NoError(t, err)
+	for _, o := range all {
+		from := filepath.Join(t.TempDir(), o.Name)
+		require.NoError(t, os.WriteFile(from, o.JPEG, 0o600))
+		require.NoError(t, album.Beside(path).Keep(from, o.SHA256, photo.JPEG))
+	}
 }
