@@ -68,7 +68,8 @@ func Build(log *journal.Log, set Setting) (*Night, error) {
 	}
 	n.From, n.To = n.window(entries)
 	n.Against = n.against(set.Rules)
-	n.Gauges = gaugesOf(set.Gauges, n.Start, n.End)
+	n.Gauges = gaugesOf(set.Gauges, levelSeries, 2, n.Start, n.End)
+	n.Warmths = gaugesOf(set.Gauges, warmthSeries, 1, n.Start, n.End)
 	return n, nil
 }
 

@@ -8,11 +8,17 @@ import (
 	"gloamline/journal"
 )
 
-// Gauge is what one gauge recorded of the level in a night. It is the river at the
-// gauge, in the unit and from the datum of its file, never the level at a pool.
+// What a series holds, as journal.SeriesKinds names it.
+const (
+	levelSeries  = "level"
+	warmthSeries = "temperature"
+)
+
+// Gauge is what one gauge recorded of the level, or the water's temperature, in a night. It is the river at the
+// gauge, in the unit and from the datum of its file, never the river at a pool.
 type Gauge struct {
 	Station, Unit, Datum string
-	Points               []GaugePoint // in order of time, at least two; gaps are left out
+	Points               []GaugePoint // in order of time; gaps are left out
 }
 
 // GaugePoint is one reading.
@@ -21,13 +27,13 @@ type GaugePoint struct {
 	Value float64
 }
 
-// gaugesOf cuts the level series to the night: by station, the one with more readings
-// first where two have one name. A series that has fewer than two readings then is left
-// out, since a single one shows no course.
-func gaugesOf(all []journal.Series, from, to time.Time) []Gauge {
+// gaugesOf cuts the series of one kind to the night: by station, the one with more readings
+// first where two have one name. A series that has fewer than least readings then is left
+// out: of a level a single one shows no course.
+func gaugesOf(all []journal.Series, what string, least int, from, to time.Time) []Gauge {
 	var out []Gauge
 	for _, s := range all {
-		if s.What != "level" {
+		if s.What != what {
 			continue
 		}
 		g := Gauge{Station: s.Station, Unit: s.Unit, Datum: s.Datum}
@@ -36,7 +42,7 @@ func gaugesOf(all []journal.Series, from, to time.Time) []Gauge {
 				g.Points = append(g.Points, GaugePoint{p.At, v})
 			}
 		}
-		if len(g.Points) >= 2 {
+		if len(g.Points) >= least {
 			out = append(out, g)
 		}
 	}

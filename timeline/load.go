@@ -22,7 +22,7 @@ type Loader struct {
 
 	nights map[journal.ID]journal.Sealed
 	logged map[journal.ID][]light.LoggedGrey // by trip
-	gauges []journal.Series                  // of the level; nil: not read yet
+	gauges []journal.Series                  // of level and temperature; nil: not read yet
 }
 
 // NewLoader returns a loader that follows the changes of the journal.
@@ -89,16 +89,16 @@ func (l *Loader) Setting(t journal.Trip) (Setting, error) {
 	if set.Rules, err = journal.All[journal.HouseRule](l.j); err != nil {
 		return Setting{}, err
 	}
-	if set.Gauges, err = l.levels(); err != nil {
+	if set.Gauges, err = l.recorded(); err != nil {
 		return Setting{}, err
 	}
 	set.Grey, err = l.Threshold(beat)
 	return set, err
 }
 
-// levels returns what gauges recorded of the level. A gauge's file is long, so it is
-// read once.
-func (l *Loader) levels() ([]journal.Series, error) {
+// recorded returns what gauges recorded of the level and of the water's temperature. A gauge's file
+// is long, so it is read once.
+func (l *Loader) recorded() ([]journal.Series, error) {
 	if l.gauges != nil {
 		return l.gauges, nil
 	}
@@ -108,7 +108,7 @@ func (l *Loader) levels() ([]journal.Series, error) {
 	}
 	l.gauges = []journal.Series{}
 	for _, s := range all {
-		if s.What == "level" {
+		if s.What == levelSeries || s.What == warmthSeries {
 			l.gauges = append(l.gauges, s)
 		}
 	}

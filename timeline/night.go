@@ -16,7 +16,7 @@ type Setting struct {
 	Flies  map[journal.ID]journal.Fly
 	People map[journal.ID]journal.Person
 	Grey   Threshold
-	Gauges []journal.Series // levels that gauges recorded, of any time
+	Gauges []journal.Series // levels and temperatures of the water that gauges recorded, of any time
 	Rules  []journal.HouseRule
 	// Figures asks for what figures need and no more: light is computed around the fishing
 	// and the dark, not from noon to noon, at a third of the cost. The same instants are
@@ -57,6 +57,7 @@ type Night struct {
 	Skies    []Noted[journal.Sky]
 	Others   []Noted[journal.Entry] // every other entry, in time order
 	Gauges   []Gauge                // levels recorded between Start and End
+	Warmths  []Gauge                // temperatures of the water, °C, likewise
 	Against  []Against              // fishing off a house rule
 	Totals   Totals
 }

@@ -100,7 +100,7 @@ func (c *collector) add(b *builder, line int, m moment, text, flag string) error
 		}
 	default:
 		r.value = v * b.scale.num / b.scale.den
-		if b.scale.what == Level && math.Abs(r.value) > 10000 || math.Abs(r.value) > 1e6 {
+		if b.scale.what == Warmth && (r.value < -10 || r.value > 50) || b.scale.what == Level && math.Abs(r.value) > 10000 || math.Abs(r.value) > 1e6 {
 			c.at(line, "a value no river has", "%s is a value no river has: passed over", clip(text))
 			return nil
 		}
@@ -184,9 +184,12 @@ func (c *collector) build(b *builder) Series {
 			continue
 		}
 		p := Point{At: at, Flag: r.flag, Quality: qualityOf(c.file.Layout, r.flag), Line: r.line}
-		if b.scale.what == Flow {
+		switch b.scale.what {
+		case Flow:
 			p.FlowM3s = r.value
-		} else {
+		case Warmth:
+			p.Celsius = r.value
+		default:
 			p.Level = units.Metres(r.value)
 		}
 		s.Points = append(s.Points, p)

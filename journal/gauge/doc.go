@@ -5,7 +5,8 @@
 // the Scottish service (CSV, JSON, an older download), the Irish month and archive files
 // and exports, US tab-separated files, Norwegian JSON, Canadian CSV, and any plain table
 // with columns for when and how high (see Column and Choice). Levels and, where a file
-// has it, flow are read; rain, temperature and the rest are passed over with a warning.
+// has it, flow are read, and the temperature of the water where a file of the US service, the Norwegian one or
+// with # lines says that it is that; rain, temperature of the air and the rest are passed over with a warning.
 //
 // A value keeps the precision of the file; feet and centimetres are converted by the
 // exact factors (1 ft = 0.3048 m) and the unit of the file is kept by name. A time with

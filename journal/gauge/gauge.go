@@ -38,8 +38,9 @@ type What string
 
 // The quantities kept.
 const (
-	Level What = "level"
-	Flow  What = "flow"
+	Level  What = "level"
+	Flow   What = "flow"
+	Warmth What = "temperature" // of the water; that of the air is passed over
 )
 
 // Limits of one file; beyond them Read stops with an error that names the line.
@@ -77,11 +78,12 @@ type Series struct {
 	Missing   []Missing
 }
 
-// Point is one usable reading: Level for a level, FlowM3s for a flow.
+// Point is one usable reading: Level for a level, FlowM3s for a flow, Celsius for a temperature.
 type Point struct {
 	At      time.Time // UTC
 	Level   units.Metres
 	FlowM3s float64 // cubic metres a second
+	Celsius float64
 	Quality Quality
 	Flag    string // quality as in the file
 	Line    int

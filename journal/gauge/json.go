@@ -279,7 +279,7 @@ func (j *stream) hashRows(head []string, notes *preamble) error {
 	})
 }
 
-// norwegianStation reads one station and parameter: 1000 is the stage, 1001 the flow.
+// norwegianStation reads one station and parameter: 1000 is the stage, 1001 the flow, 1003 the water's temperature (the last from memory).
 func (j *stream) norwegianStation() error {
 	t, err := j.dec.Token()
 	if err != nil {
@@ -311,9 +311,15 @@ func (j *stream) norwegianStation() error {
 		case "unit":
 			notes.unit = text
 		case "parameterNameEng":
-			notes.what = text
+			if notes.what == "" { // the number says more
+				notes.what = text
+			}
 		case "parameter":
-			if text != "1000" && text != "1001" {
+			switch text {
+			case "1000", "1001":
+			case "1003":
+				notes.what = waterTemperature
+			default:
 				notes.what = "parameter " + text
 			}
 		}

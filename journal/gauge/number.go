@@ -61,6 +61,7 @@ var scales = map[string]scale{
 	"cm": {Level, 1, 100}, "mm": {Level, 1, 1000},
 	"ft": {Level, 3048, 10000}, "feet": {Level, 3048, 10000}, "foot": {Level, 3048, 10000}, "in": {Level, 254, 10000}, "inches": {Level, 254, 10000},
 	"m3/s": {Flow, 1, 1}, "m³/s": {Flow, 1, 1}, "cms": {Flow, 1, 1}, "cumec": {Flow, 1, 1}, "cumecs": {Flow, 1, 1},
+	"°c": {Warmth, 1, 1}, "degc": {Warmth, 1, 1}, "deg c": {Warmth, 1, 1}, "celsius": {Warmth, 1, 1},
 	"l/s": {Flow, 1, 1000}, "ft3/s": {Flow, 28316846592, 1e12}, "cfs": {Flow, 28316846592, 1e12},
 }
 

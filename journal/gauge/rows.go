@@ -3,6 +3,7 @@ package gauge
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -59,14 +60,17 @@ func (p *preamble) read(line string) {
 	}
 }
 
-// isRiver reports whether a parameter of a # table is a level or a flow.
+// isRiver reports whether a parameter of a # table is a level, a flow or the water's temperature.
 func (p *preamble) isRiver() bool {
 	switch strings.ToLower(p.what) {
-	case "", "s", "sg", "stage", "water level", "level", "q", "flow", "discharge":
+	case waterTemperature, "", "s", "sg", "stage", "water level", "level", "q", "flow", "discharge":
 		return true
 	}
 	return false
 }
+
+// waterTemperature is a parameter by its name, in small letters.
+const waterTemperature = "water temperature"
 
 // readRows reads the rows under the head of a known table. A further block of # lines
 // with a head of its own begins another series.
@@ -124,7 +128,7 @@ func cell(row []string, i int) string {
 }
 
 func readRow(line int, row []string, t *table, notes *preamble, c *collector) error {
-	if t.when >= len(row) || t.level >= len(row) && t.flow >= len(row) || t.level < 0 && t.flow >= len(row) {
+	if last := min(t.at(t.level), t.at(t.flow), t.at(t.warm)); t.when >= len(row) || last >= len(row) {
 		c.at(line, "a row too short", "this row has only %d columns: passed over", len(row))
 		return nil
 	}
@@ -153,6 +157,16 @@ func readRow(line int, row []string, t *table, notes *preamble, c *collector) er
 			return err
 		}
 	}
+	if t.warm >= 0 {
+		k.unit, k.datum, k.what = "°C", "", Warmth
+		b, err := c.builder(k, scales["°c"])
+		if err != nil {
+			return err
+		}
+		if err := c.add(b, line, m, cell(row, t.warm), cell(row, t.warmFlag)); err != nil {
+			return err
+		}
+	}
 	if t.flow < 0 {
 		return nil
 	}
@@ -166,6 +180,14 @@ func readRow(line int, row []string, t *table, notes *preamble, c *collector) er
 		return err
 	}
 	return c.add(b, line, m, cell(row, t.flow), cell(row, t.flowFlag))
+}
+
+// at is a column, or one behind all where there is none.
+func (t *table) at(column int) int {
+	if column < 0 {
+		return math.MaxInt
+	}
+	return column
 }
 
 func (t *table) moment(row []string) (moment, bool) {
@@ -201,6 +223,9 @@ func readLevel(line int, row []string, t *table, notes *preamble, k key, m momen
 	if k.unit == "" {
 		s, ok = scales["m"], true
 		c.once("unit", "the file names no unit; read as metres")
+	}
+	if (s.what == Warmth) != strings.EqualFold(notes.what, waterTemperature) { // °C alone may be the air's
+		ok = false
 	}
 	if !ok {
 		c.at(line, "unknown unit", "the unit %q is not one of a level or a flow: passed over", clip(k.unit))

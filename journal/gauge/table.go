@@ -10,6 +10,7 @@ type table struct {
 	layout                   Layout
 	div                      byte
 	when, clock, level, flow int
+	warm, warmFlag           int // temperature of the water
 	flag, flag2              int // of the level
 	flowFlag                 int
 	zone, measure, id, name  int
@@ -20,7 +21,7 @@ type table struct {
 }
 
 func newTable(l Layout, div byte) table {
-	return table{layout: l, div: div, when: -1, clock: -1, level: -1, flow: -1, flag: -1, flag2: -1, flowFlag: -1, zone: -1, measure: -1, id: -1, name: -1, unitCol: -1}
+	return table{layout: l, div: div, when: -1, clock: -1, level: -1, flow: -1, warm: -1, warmFlag: -1, flag: -1, flag2: -1, flowFlag: -1, zone: -1, measure: -1, id: -1, name: -1, unitCol: -1}
 }
 
 // find is the place of a column, by name without regard to case; -1 if there is none.
@@ -107,7 +108,7 @@ func canadianTable(head []string, div byte) (table, bool) {
 }
 
 // usTable: columns are named series_parameter, with _cd for the codes. 00065 is gauge
-// height in feet, 00060 flow in cubic feet a second.
+// height in feet, 00060 flow in cubic feet a second, 00010 the water's temperature in °C.
 func usTable(head []string) (table, bool) {
 	t := newTable(USTabbed, '\t')
 	t.id, t.zone, t.types, t.unit = find(head, "site_no"), find(head, "tz_cd"), true, "ft"
@@ -119,9 +120,11 @@ func usTable(head []string) (table, bool) {
 			t.level, t.flag = i, find(head, h+"_cd")
 		case parts[1] == "00060" && t.flow < 0:
 			t.flow, t.flowFlag = i, find(head, h+"_cd")
+		case parts[1] == "00010" && t.warm < 0:
+			t.warm, t.warmFlag = i, find(head, h+"_cd")
 		}
 	}
-	return t, t.when >= 0 && (t.level >= 0 || t.flow >= 0)
+	return t, t.when >= 0 && (t.level >= 0 || t.flow >= 0 || t.warm >= 0)
 }
 
 // hashTable: lines of # give the station; the export has an absolute value beside the

@@ -1,6 +1,7 @@
 package gauge_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -164,5 +165,38 @@ func TestRefused(t *testing.T) {
 	} {
 		_, err := gauge.Read(strings.NewReader(text), gauge.Options{})
 		require.ErrorContains(t, err, want, "%.20q", text)
+	}
+}
+
+// Ensure that the temperature of the water is read where the file says that it is that, and neither that of the
+// air nor one that may be either.
+func TestWaterTemperature(t *testing.T) {
+	rdb := "# us\nagency_cd\tsite_no\tdatetime\ttz_cd\t112_00010\t112_00010_cd\t111_00065\t111_00065_cd\n5s\t15s\t20d\t6s\t14n\t10s\t14n\t10s\n" +
+		"USGS\t00000000\t2025-07-14 22:00\tEDT\t18.4\tP\t3.13\tP\nUSGS\t00000000\t2025-07-14 22:15\tEDT\t\tP\t3.14\tP\n"
+	hash := func(what, unit string) string {
+		return "#ts_id;1\n#station_name;Example Bridge\n#stationparameter_name;" + what + "\n#ts_unitsymbol;" + unit + "\n#Timestamp;Value;Quality Code\n2025-07-14T21:00:00Z;18.4;50\n"
+	}
+	norwegian := func(parameter string) string {
+		return `{"data":[{"stationId":"0.0.0","stationName":"Eksempel","parameter":` + parameter + `,"parameterNameEng":"Some words","unit":"°C","observations":[{"time":"2025-07-14T21:00:00Z","value":18.4,"quality":1}]}]}`
+	}
+	for name, text := range map[string]string{"US": rdb, "#": hash("Water Temperature", "°C"), "Norway": norwegian("1003")} {
+		f := readText(t, text, gauge.Options{})
+		i := slices.IndexFunc(f.Series, func(s gauge.Series) bool { return s.What == gauge.Warmth })
+		require.GreaterOrEqual(t, i, 0, name)
+		s := f.Series[i]
+		require.Len(t, s.Points, 1, name)
+		assert.Equal(t, 18.4, s.Points[0].Celsius, name)
+		assert.Zero(t, s.Points[0].Level, name)
+		assert.Equal(t, "°C", s.Unit, name)
+		assert.Equal(t, name == "US", len(f.Series) == 2, "the level stands beside it")
+		if name == "US" {
+			assert.Len(t, s.Missing, 1)
+		}
+	}
+	for name, text := range map[string]string{"of the air": hash("Air Temperature", "°C"), "of no parameter": hash("", "°C"), "no unit of it": hash("Water Temperature", "m"), "of the air in Norway": norwegian("17")} {
+		f, err := gauge.Read(strings.NewReader(text), gauge.Options{})
+		if err == nil {
+			assert.Empty(t, f.Series, name)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package intake_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -10,6 +11,7 @@ import (
 	"gloamline/journal"
 	"gloamline/journal/gauge"
 	"gloamline/journal/intake"
+	"gloamline/timeline"
 )
 
 // Ensure that a track, two pictures and a gauge's file make a night in one change, that one
@@ -275,4 +277,32 @@ func TestRiver(t *testing.T) {
 	at = of[journal.Series](w.propose(o, w.river(0), w.track("")))[0].River[0]
 	assert.True(t, at.Lagged)
 	assert.Less(t, at.At.Sub(w.walk.Runs[0].From.Add(-lag)).Abs(), 3*time.Minute)
+}
+
+// Ensure that what a gauge recorded of the water's temperature is proposed beside its level, goes into the journal as it
+// is, and raises what the night says of warm water; that the same file again brings nothing new.
+func TestWaterTemperature(t *testing.T) {
+	w := newWorld(t, "anna")
+	rdb := "# us\nagency_cd\tsite_no\tdatetime\ttz_cd\t112_00010\t112_00010_cd\t111_00065\t111_00065_cd\n5s\t15s\t20d\t6s\t14n\t10s\t14n\t10s\n" +
+		"USGS\t00000000\t2026-07-04 17:00\tUTC\t19.2\tP\t3.13\tP\nUSGS\t00000000\t2026-07-04 22:00\tUTC\t18.4\tP\t3.14\tP\n"
+	file := func() *intake.File { return readBytes("river.rdb", []byte(rdb), intake.ReadOptions{}) }
+	b := w.propose(w.order(), file())
+	ps := of[journal.Series](b)
+	require.Len(t, ps, 2)
+	w.commit(b, all(b))
+	series, err := journal.All[journal.Series](w.j)
+	require.NoError(t, err)
+	require.Len(t, series, 2)
+	warm := series[slices.IndexFunc(series, func(s journal.Series) bool { return s.What == "temperature" })]
+	assert.Equal(t, "C", warm.Unit)
+	assert.Equal(t, []journal.Field[float64]{journal.Of(19.2), journal.Of(18.4)}, []journal.Field[float64]{warm.Points[0].Value, warm.Points[1].Value})
+	n, err := timeline.Load(w.j, id("trip"))
+	require.NoError(t, err)
+	v, at, station, ok := n.Warmest()
+	require.True(t, ok)
+	assert.Equal(t, 19.2, float64(v.C))
+	assert.Equal(t, "2026-07-04T17:00:00Z", rfc(at))
+	assert.Equal(t, "00000000", station)
+	again := w.propose(w.order(), file())
+	assert.Empty(t, w.commit(again, all(again)).Edits, "twice changes nothing")
 }

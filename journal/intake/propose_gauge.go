@@ -19,15 +19,15 @@ const (
 	readingsAfter  = 24 * time.Hour
 )
 
-// gauge proposes the levels about the night, one series a gauge. Readings that the journal
+// gauge proposes the levels and the temperatures of the water about the night, one series a gauge. Readings that the journal
 // has already are left out; those it has otherwise are a conflict.
 func (m *maker) gauge(i int) {
 	f := m.Sources[i].File
 	levels := 0
 	for _, s := range f.Gauge.Series {
-		if s.What == gauge.Level && len(s.Points) > 0 {
+		if (s.What == gauge.Level || s.What == gauge.Warmth) && len(s.Points) > 0 {
 			levels++
-			m.levels(i, s)
+			m.readings(i, s)
 		}
 	}
 	if levels == 0 {
@@ -39,7 +39,7 @@ func (m *maker) gauge(i int) {
 	}
 }
 
-func (m *maker) levels(i int, s gauge.Series) {
+func (m *maker) readings(i int, s gauge.Series) {
 	start, end := m.Log.Night()
 	lo, hi := start.Add(-readingsBefore), end.Add(readingsAfter)
 	name := station(s)
@@ -47,8 +47,11 @@ func (m *maker) levels(i int, s gauge.Series) {
 		name = strings.TrimSuffix(m.Sources[i].File.Name, filepath.Ext(m.Sources[i].File.Name))
 	}
 	unit, scale := fileUnit(s.Unit)
-	key := keyOf(m.Sources[i].File, "level/"+name+"/"+m.Log.Trip.Evening.String())
-	out := journal.Series{ID: m.id(key), Source: m.Sources[i].Record.ID, Station: name, What: "level", Unit: unit, Datum: s.Datum}
+	if s.What == gauge.Warmth {
+		unit = string(units.DegreeCelsius)
+	}
+	key := keyOf(m.Sources[i].File, string(s.What)+"/"+name+"/"+m.Log.Trip.Evening.String())
+	out := journal.Series{ID: m.id(key), Source: m.Sources[i].Record.ID, Station: name, What: string(s.What), Unit: unit, Datum: s.Datum}
 	inside := 0
 	all := readings(s, scale)
 	for _, r := range all {
@@ -67,7 +70,10 @@ func (m *maker) levels(i int, s gauge.Series) {
 	if len(out.Points) < len(all) {
 		m.remark(i, Remark{Kind: ReadingsCut, Count: len(out.Points), Of: len(all)})
 	}
-	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true, River: m.river(m.Joined(out))}
+	p := Proposal{Key: key, Source: i, At: start, Confidence: 1, Ticked: true}
+	if s.What == gauge.Level {
+		p.River = m.river(m.Joined(out))
+	}
 	_, decided := m.past[key]
 	if fresh, conflicts := m.fresh(out); !decided {
 		if len(fresh.Points) == 0 && len(conflicts) == 0 {
@@ -100,6 +106,9 @@ func readings(s gauge.Series, scale float64) []journal.Reading {
 			out = append(out, journal.Reading{At: s.Missing[k].At, Flag: s.Missing[k].Flag})
 		}
 		v := math.Round(float64(p.Level)/scale*1e6) / 1e6
+		if s.What == gauge.Warmth {
+			v = p.Celsius
+		}
 		out = append(out, journal.Reading{At: p.At, Value: journal.Of(v), Flag: p.Flag})
 	}
 	for ; k < len(s.Missing); k++ {

@@ -195,15 +195,21 @@ func seriesSummary(x gauge.Series) SeriesSummary {
 
 // siUnit is the unit of the values as read.
 func siUnit(w gauge.What) string {
-	if w == gauge.Flow {
+	switch w {
+	case gauge.Flow:
 		return "m3/s"
+	case gauge.Warmth:
+		return "°C"
 	}
 	return "m"
 }
 
 func valueOf(w gauge.What, p gauge.Point) float64 {
-	if w == gauge.Flow {
+	switch w {
+	case gauge.Flow:
 		return p.FlowM3s
+	case gauge.Warmth:
+		return p.Celsius
 	}
 	return float64(p.Level)
 }

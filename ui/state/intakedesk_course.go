@@ -21,7 +21,7 @@ func (k *IntakeDesk) gaugeHere(b *intake.Batch) (journal.Series, bool) {
 	for _, p := range b.Proposals {
 		s, ok := p.Record.(journal.Series)
 		switch {
-		case !ok:
+		case !ok || s.What != "level":
 		case p.Record.Ref() == k.picked || p.Source == k.file:
 			return b.Joined(s), true
 		default:

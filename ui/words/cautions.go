@@ -52,7 +52,7 @@ func CautionsHint() string {
 func CautionSource(c Caution) string { return "Source: " + c.Source + "." }
 
 // NightCautions are what the header of a night says quietly of care: rising or coloured water,
-// warm water. Both as noted; nothing where nothing was noted.
+// warm water, as noted or as a gauge recorded it; nothing where nothing was.
 func NightCautions(n *timeline.Night, p Prefs) []string {
 	var out []string
 	if trend, coloured, at, ok := n.Spate(); ok {
@@ -65,12 +65,16 @@ func NightCautions(n *timeline.Night, p Prefs) []string {
 		}
 		out = append(out, fmt.Sprintf("Water %s at %s: leave such water by the bank from which you can walk home.", what, Clock(at, n.Zone)))
 	}
-	if t, at, ok := n.Warmest(); ok && t.C >= CareCelsius {
+	if t, at, station, ok := n.Warmest(); ok && t.C >= CareCelsius {
 		ask := "more care is asked with fish that go back from 18 °C"
 		if t.C >= StopCelsius {
 			ask = "anglers are asked to stop at 20 °C and over"
 		}
-		out = append(out, fmt.Sprintf("%s at %s: %s (Wales, Northern Ireland; measured on Atlantic salmon).", p.degrees(t), Clock(at, n.Zone), ask))
+		where := ""
+		if station != "" { // the river there, not at a pool
+			where = " at the gauge " + station
+		}
+		out = append(out, fmt.Sprintf("%s%s at %s: %s (Wales, Northern Ireland; measured on Atlantic salmon).", p.degrees(t), where, Clock(at, n.Zone), ask))
 	}
 	return out
 }

@@ -15,6 +15,7 @@ import (
 
 	"gloamline/journal"
 	"gloamline/journal/units"
+	"gloamline/timeline"
 )
 
 // Ensure that no text of this package says that anything is safe or legal, whoever
@@ -83,6 +84,24 @@ func TestNightCautions(t *testing.T) {
 		require.Len(t, got, 2)
 		require.Contains(t, got[1], want)
 		require.Contains(t, got[1], "Atlantic salmon")
+	}
+}
+
+// Ensure that water which a gauge recorded as warm raises the same reminder, with the gauge's name, since it is not the
+// water at a pool.
+func TestNightCautionsOfAGauge(t *testing.T) {
+	n := fullNight(t).build(larrick())
+	at := n.Start.Add(6 * time.Hour)
+	for c, want := range map[float64]string{17.9: "", 18: "from 18 °C", 20.4: "asked to stop at 20 °C"} {
+		n.Warmths = []timeline.Gauge{{Station: "Kirk Bridge", Points: []timeline.GaugePoint{{At: at, Value: c}}}}
+		got := NightCautions(n, DefaultPrefs)
+		if want == "" {
+			require.Empty(t, got)
+			continue
+		}
+		require.Len(t, got, 1)
+		require.Contains(t, got[0], want)
+		require.Regexp(t, `^[0-9.]+ °C at the gauge Kirk Bridge at `, got[0])
 	}
 }
 

@@ -122,7 +122,7 @@ func (v IntakeView) RemarkLine(s intake.Source, r intake.Remark) string {
 	case intake.ReadingsCut:
 		return fmt.Sprintf("%d of %d readings would be kept: those of two weeks before the night and a day after", r.Count, r.Of)
 	case intake.NoLevels:
-		return "holds no levels of a river"
+		return "holds no levels of a river and no temperatures of its water"
 	case intake.ZoneAssumed:
 		return "its clock names no zone; read as " + r.Zone
 	case intake.NoThumb:
@@ -212,7 +212,11 @@ func (v IntakeView) ProposalWhat(p intake.Proposal) string {
 	case journal.Track:
 		return "the track itself, " + number(len(r.Fixes), "position", "positions")
 	case journal.Series:
-		return commas("readings of the gauge "+r.Station, number(len(r.Points), "reading", "readings"))
+		what := "readings of the gauge "
+		if r.What == "temperature" {
+			what = "temperatures of the water at the gauge "
+		}
+		return commas(what+r.Station, number(len(r.Points), "reading", "readings"))
 	}
 	return string(p.Record.Ref().Kind)
 }
