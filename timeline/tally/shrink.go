@@ -79,6 +79,36 @@ func (p Prior) Interval(x, t, level float64) Interval {
 type priorFit struct {
 	x, t       []float64
 	sumX, sumT float64
+
+	rise []float64 // at i, rising(a, i), while one shape is looked at
+}
+
+// longRise is up to which count rising is summed up.
+const longRise = 1000
+
+// rises makes ready for a shape: the counts share their sums.
+func (f *priorFit) rises(a float64) {
+	if f.rise == nil {
+		most := 0.0
+		for _, x := range f.x {
+			if x == math.Trunc(x) && x < longRise {
+				most = math.Max(most, x)
+			}
+		}
+		f.rise = make([]float64, int(most)+1)
+	}
+	l := 0.0
+	for i := 2; i < len(f.rise); i++ {
+		l += math.Log1p(float64(i-1) / a)
+		f.rise[i] = l
+	}
+}
+
+func (f *priorFit) rising(a, x float64) float64 {
+	if x == math.Trunc(x) && x < longRise {
+		return f.rise[int(x)]
+	}
+	return rising(a, x)
 }
 
 // poisson is the log likelihood of one common rate, less what does not depend on rates.
@@ -97,9 +127,10 @@ func (f *priorFit) poisson() float64 {
 func (f *priorFit) profile(logA float64) float64 {
 	a := math.Exp(logA)
 	m, l := f.mean(a), 0.0
+	f.rises(a)
 	for i, x := range f.x {
 		mu := m * f.t[i]
-		l += rising(a, x) - (a+x)*math.Log1p(mu/a)
+		l += f.rising(a, x) - (a+x)*math.Log1p(mu/a)
 		if x > 0 {
 			l += x * math.Log(mu)
 		}
@@ -109,7 +140,7 @@ func (f *priorFit) profile(logA float64) float64 {
 
 // rising is log Gamma(a+x) - log Gamma(a) - x log a, without cancelling for a large a.
 func rising(a, x float64) float64 {
-	if x == math.Trunc(x) && x < 1000 {
+	if x == math.Trunc(x) && x < longRise {
 		l := 0.0
 		for i := 1.0; i < x; i++ {
 			l += math.Log1p(i / a)
@@ -127,22 +158,30 @@ func (f *priorFit) mean(a float64) float64 {
 	for i, x := range f.x {
 		lo, hi = math.Min(lo, x/f.t[i]), math.Max(hi, x/f.t[i])
 	}
+	// Newton's steps, which the bracket keeps in: the sum only falls.
+	m := min(max(f.sumX/f.sumT, lo), hi)
 	for range 100 {
-		m := (lo + hi) / 2
-		if m == lo || m == hi {
-			break
-		}
-		s := 0.0
+		s, slope := 0.0, 0.0
 		for i, x := range f.x {
-			s += (x - m*f.t[i]) / (a + m*f.t[i])
+			d := 1 / (a + m*f.t[i])
+			s += (x - m*f.t[i]) * d
+			slope -= (a + x) * f.t[i] * d * d
 		}
 		if s > 0 {
 			lo = m
 		} else {
 			hi = m
 		}
+		next := m - s/slope
+		if !(next > lo && next < hi) {
+			next = (lo + hi) / 2
+		}
+		if math.Abs(next-m) <= 1e-15*m || next == lo || next == hi {
+			return next
+		}
+		m = next
 	}
-	return (lo + hi) / 2
+	return m
 }
 
 // golden returns where f is greatest between a and b, by golden section.

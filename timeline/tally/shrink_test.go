@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
@@ -71,6 +72,43 @@ func TestFitPriorIsLikeliest(t *testing.T) {
 		for i, x := range f.x {
 			raw, shrunk := x/f.t[i], p.Shrunk(x, f.t[i])
 			assert.True(t, shrunk >= math.Min(raw, p.Mean)-1e-12 && shrunk <= math.Max(raw, p.Mean)+1e-12)
+		}
+	})
+}
+
+// Ensure that the mean is where the sum is nought, as halving the bracket finds it, and that
+// counts which share their sums come to the sums of each.
+func TestPriorFitParts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var f priorFit
+		for range rapid.IntRange(4, 30).Draw(t, "groups") {
+			x, h := rapid.Float64Range(0, 300).Draw(t, "x"), rapid.Float64Range(0.01, 500).Draw(t, "t")
+			if rapid.Bool().Draw(t, "whole") {
+				x = math.Floor(x)
+			}
+			f.x, f.t = append(f.x, x), append(f.t, h)
+			f.sumX, f.sumT = f.sumX+x, f.sumT+h
+		}
+		if f.sumX == 0 { // FitPrior has passed it by
+			f.x[0], f.sumX = 1, 1
+		}
+		a := math.Exp(rapid.Float64Range(-7, 14).Draw(t, "log a"))
+		lo, hi := 0.0, 300/0.01
+		for range 200 {
+			m, s := (lo+hi)/2, 0.0
+			for i, x := range f.x {
+				s += (x - m*f.t[i]) / (a + m*f.t[i])
+			}
+			if s > 0 {
+				lo = m
+			} else {
+				hi = m
+			}
+		}
+		require.InDelta(t, lo, f.mean(a), 1e-11*lo+1e-300)
+		f.rises(a)
+		for _, x := range f.x {
+			require.Equal(t, rising(a, x), f.rising(a, x))
 		}
 	})
 }

@@ -21,7 +21,8 @@ func BenchmarkSeasonRepaint(b *testing.B) {
 	img := image.NewRGBA(image.Rect(0, 0, 1000, 640))
 	for _, n := range []int{26, 260, 2600} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			nights := season.Nights{Rules: demo.Rules}
+			nights := demo
+			nights.Digests = nil
 			for len(nights.Digests) < n {
 				nights.Digests = append(nights.Digests, demo.Digests[:min(len(demo.Digests), n-len(nights.Digests))]...)
 			}
