@@ -105,7 +105,7 @@ func TestPriorFitParts(t *testing.T) {
 				hi = m
 			}
 		}
-		require.InDelta(t, lo, f.mean(a), 1e-11*lo+1e-300)
+		require.InDelta(t, lo, f.mean(a), 1e-11*lo+1e-30)
 		f.rises(a)
 		for _, x := range f.x {
 			require.Equal(t, rising(a, x), f.rising(a, x))
