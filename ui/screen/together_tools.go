@@ -43,7 +43,8 @@ func newTogetherTools(r *togetherRoom) *togetherTools {
 	for i, a := range timeline.Axes {
 		add("together.axis-"+a.String(), axisName(a), "", i == 0, func() bool { return r.t.Axis() == a })
 	}
-	add("together.like", words.LikeButton(), "", true, nil)
+	add("together.weigh", words.WeighButton(), "", true, nil)
+	add("together.like", words.LikeButton(), "", false, nil)
 	add("together.picture", words.PictureButton(), "page", false, nil)
 	add("together.table", words.FiguresButton(), "", false, nil)
 	return t

@@ -44,6 +44,7 @@ func (d *Desk) togetherTable(t *tabler) {
 			}
 			r().LikeThis(id)
 		}))
+	t.add("together.weigh", "Light or clock?", key("Q"), "Asks the season whether light or the clock tells more on these nights.", some, plain(func() { r().Weigh() }))
 	step := func(id, title, k, help string, f func(o Offers, f *season.Filter)) {
 		t.add(id, title, key(k), help, any, plain(func() { r().Change(func(c *NightChoice) { f(r().Offers(), &c.Filter) }) }))
 	}

@@ -156,6 +156,11 @@ func (s *SeasonDesk) Toggle(card int) {
 // Open reports whether a card is open.
 func (s *SeasonDesk) Open(card int) bool { return s.open[card] }
 
+// Show picks a card out and opens it.
+func (s *SeasonDesk) Show(card int) {
+	s.act(func() { s.picked, s.open[card] = card, true })
+}
+
 // Full reports whether a card shows the tests behind it.
 func (s *SeasonDesk) Full(card int) bool { return s.full[card] }
 

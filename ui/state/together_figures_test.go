@@ -294,10 +294,12 @@ func TestEveryFigureOfTheRoomIsInItsJSON(t *testing.T) {
 	rows := r.Rows()
 	met := map[string]int{}
 	for name, choose := range map[string]func(){
-		"latest":  func() { r.Reset() },
-		"all":     func() { r.SetChoice(NightChoice{}) },
-		"one":     func() { r.SetChoice(NightChoice{None: true, Added: []journal.ID{rows[3].Trip}}) },
-		"three":   func() { r.SetChoice(NightChoice{None: true, Added: []journal.ID{rows[0].Trip, rows[3].Trip, rows[7].Trip}}) },
+		"latest": func() { r.Reset() },
+		"all":    func() { r.SetChoice(NightChoice{}) },
+		"one":    func() { r.SetChoice(NightChoice{None: true, Added: []journal.ID{rows[3].Trip}}) },
+		"three": func() {
+			r.SetChoice(NightChoice{None: true, Added: []journal.ID{rows[0].Trip, rows[3].Trip, rows[7].Trip}})
+		},
 		"several": func() { r.SetChoice(NightChoice{Filter: season.Filter{Months: []time.Month{time.June, time.August}}}) },
 		"like":    func() { r.LikeThis(rows[5].Trip) },
 		"none":    func() { r.None() },
@@ -380,4 +382,3 @@ func withoutNotes(s scene.Sides, h scene.Hit) string {
 	}
 	return tip
 }
-

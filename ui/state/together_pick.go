@@ -5,6 +5,8 @@ import (
 
 	"gloamline/journal"
 	"gloamline/timeline"
+	"gloamline/timeline/season"
+	"gloamline/ui/scene"
 )
 
 // TogetherRow is a row of the list of nights.
@@ -160,6 +162,22 @@ func (t *Together) NextFish(step int) bool {
 // Open opens the night of what is picked out in its own room, with the contact
 // selected.
 func (t *Together) Open(r journal.Ref) error { return t.d.openAt(r) }
+
+// Weigh asks the season whether light or the clock tells more on the nights laid together: it is shown
+// with these nights and that question open. Where the filter alone does not say which they are,
+// they are picked one by one.
+func (t *Together) Weigh() {
+	f := t.choice.Filter
+	if t.choice.hand() || len(t.choice.Moons) > 0 || !t.choice.Like.IsZero() || len(f.People) > 0 || t.left > 0 {
+		f = season.Filter{Trips: t.chosen()}
+	}
+	t.d.act(func() {
+		s := t.d.Season()
+		s.SetFilter(f)
+		s.Show(scene.SeasonClock)
+		t.d.EnterRoom(SeasonRoom)
+	})
+}
 
 // openAt opens a night in its own room, with what is referred to picked out if that is not
 // the night itself.

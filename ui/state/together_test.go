@@ -3,6 +3,7 @@ package state
 import (
 	"encoding/csv"
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -319,4 +320,46 @@ func TestTogetherListByKeys(t *testing.T) {
 	assert.Len(t, r.Sides().Light.Nights, 24)
 	press(t, d, key("Up"))
 	assert.Equal(t, r.Rows()[23].Trip, r.Stands(), "one that is laid stands out")
+}
+
+// Ensure that the season is asked about just the nights that are laid together, with the question of
+// light or clock open, and that a filter that says which they are is handed over as it is.
+func TestTogetherWeighed(t *testing.T) {
+	d, r := inTogether(t)
+	evenings := func() (out []string) {
+		for _, l := range r.Sides().Light.Nights {
+			out = append(out, l.Night.Log.Trip.Evening.String())
+		}
+		slices.Sort(out)
+		return out
+	}
+	counted := func() (out []string) {
+		for d.Season().Read(50) {
+		}
+		for _, n := range d.Season().Sheet().List {
+			out = append(out, n.Evening.String())
+		}
+		slices.Sort(out)
+		return out
+	}
+	press(t, d, key("Q"))
+	s := d.Season()
+	assert.Equal(t, SeasonRoom, d.Room())
+	assert.Equal(t, scene.SeasonClock, s.Picked())
+	assert.True(t, s.Open(scene.SeasonClock))
+	assert.Equal(t, r.Filter(), s.Filter())
+	assert.Equal(t, evenings(), counted())
+	for _, choose := range []func(){
+		func() { r.Toggle(r.Rows()[2].Trip) },
+		func() { r.SetChoice(NightChoice{Moons: One("full")}) },
+		func() { r.LikeThis(r.Rows()[0].Trip) },
+		func() { r.SetChoice(NightChoice{Filter: season.Filter{People: One(r.Offers().People[0].Value)}}) },
+		func() { r.SetChoice(NightChoice{Filter: season.Filter{Months: []time.Month{time.June, time.August}}}) },
+	} {
+		choose()
+		r.Weigh()
+		require.NotEmpty(t, evenings())
+		assert.Equal(t, evenings(), counted())
+	}
+	assert.Empty(t, s.Filter().Trips)
 }

@@ -215,6 +215,7 @@ func PickTip(in bool) string {
 }
 
 // Buttons of the room.
+func WeighButton() string   { return "Light or clock?" }
 func LikeButton() string    { return "Like this one" }
 func NoneButton() string    { return "None" }
 func SeasonButton() string  { return "Latest season" }

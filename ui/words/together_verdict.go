@@ -59,7 +59,7 @@ func Verdict(light *timeline.Overlay) string {
 		}
 		return fmt.Sprintf(not+"%s, but %s %.0f rod-hours and %d nights behind it.", have, steps, seasons.MinHours, seasons.MinNights)
 	}
-	return fmt.Sprintf("%s: %d of %d steps of light have %.0f rod-hours and %d nights behind them and may be compared, which takes intervals; this picture shows only where fish came and where they were fished for.",
+	return fmt.Sprintf("%s: %d of %d steps of light have %.0f rod-hours and %d nights behind them and may be compared, which the season does with intervals (Light or clock?); this picture shows only where fish came and where they were fished for.",
 		capital(have), b.Full, b.Steps, seasons.MinHours, seasons.MinNights)
 }
 
