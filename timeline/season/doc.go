@@ -24,10 +24,11 @@
 //   - ClockOrLight: two ways to cut the same fish, with Axis.Rows for the two plots;
 //   - Cards 1 to 26: each with Tables (the first to show), Verdict, Figures for the sentence and
 //     Missing; words.CardSentence, words.MissingLine and words.RowLabel speak for them;
-//   - Darkness: when the trees go grey by each beat's own logs;
+//   - Darkness: when the trees go grey by each beat's and pool's own logs;
 //   - Table(name).WriteCSV for export; View belongs on every export (words.SeasonFilter).
 //
-// SEASON.md beside this file names every member as gloam season --json prints it.
+// SEASON.md beside this file names every member as gloam season --json prints it, QUESTIONS.md
+// which card answers which question, with what, and what each says is missing.
 //
 // # Rules
 //
@@ -66,7 +67,8 @@
 // # Not done
 //
 // Seasons censored by a rule to stop, trends along ordered rows, hours within parts of a pool
-// (15 tells places of fish, and rates by true bank), likeness of nights (23 is answered where
-// nights are compared), hours since a peak on several rivers at once, and causes: whoever fishes chooses pool, fly and hour
-// for a reason, and no count takes that out.
+// (15 tells places of fish, and rates by true bank), looks of flies compared inside one length (7
+// shows the cells), whether the moon was seen (4 goes by its place and the cloud noted), hours since a peak on several
+// rivers at once, and causes: whoever fishes chooses pool, fly and hour for a reason, and no count
+// takes that out.
 package season

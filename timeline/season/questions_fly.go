@@ -218,6 +218,7 @@ func (b *builder) twoFlies() {
 	b.shares(c, "two_flies", "fish touching one of two flies", out, true)
 	b.shares(c, "point_or_dropper", "fish touching one of two flies", position, true)
 	c.missing("unknown_of_two", unknown, all)
+	b.flies(c)
 }
 
 // order returns 0 if the point's value stands later in the list, 1 if the dropper's does,

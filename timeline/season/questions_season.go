@@ -246,11 +246,22 @@ func (b *builder) gaps() {
 	b.gap(c, "no_temperature", func(g Gaps) (n, of float64) { return one(g.NoTemp), 1 })
 	b.gap(c, "no_sky", func(g Gaps) (n, of float64) { return one(g.NoSky), 1 })
 	b.gap(c, "no_end", func(g Gaps) (n, of float64) { return one(g.NoEnd), 1 })
-	whole := 0.0
+	rows := []Row{{Code: "lacks_nothing"}, {Code: "lacks_one"}, {Code: "lacks_some"}, {Code: "lacks_more"}}
 	for _, d := range b.s.digests {
-		whole += one(b.s.View.Filter.gaps(d).count() == 0)
+		k := 3
+		switch n := b.s.View.Filter.gaps(d).count(); {
+		case n < 2:
+			k = n
+		case n < 5:
+			k = 2
+		}
+		rows[k].Fish++
 	}
-	c.Figures["nights_complete"], c.Figures["nights"] = whole, float64(len(b.s.digests))
+	for i := range rows {
+		rows[i].Of = float64(len(b.s.digests))
+	}
+	b.shares(c, "lacks", "nights", rows, false)
+	c.Figures["nights_complete"], c.Figures["nights"] = rows[0].Fish, float64(len(b.s.digests))
 }
 
 func quantile(v []float64, q float64) float64 {

@@ -111,6 +111,60 @@ func TestFiltersPart(t *testing.T) {
 	assert.Len(t, none.Settle().Cards, 26)
 }
 
+// Ensure that each filter reaches every card: what is let through comes to the same, table by table,
+// tests and what is missing too, as nights of which nothing else was ever written.
+func TestFiltersReachEveryCard(t *testing.T) {
+	n := demoNights(t)
+	first := n.Digests[0]
+	for name, f := range map[string]Filter{
+		"months": {Months: []time.Month{time.July, time.August}}, "beat": {Beats: []journal.ID{first.Beat}}, "person": {People: []journal.ID{first.Rods[0].Person}},
+		"trend": {Trends: []journal.Trend{"normal", ""}}, "client nights": {Clients: ClientNights}, "no clients": {Clients: OwnNights},
+		"evenings": {From: journal.Date{Year: 2025, Month: time.July, Day: 10}, To: journal.Date{Year: 2026, Month: time.July, Day: 4}}, "years": {Years: []int{2026}},
+	} {
+		alone := Nights{Rules: n.Rules, Floods: n.Floods}
+		for _, d := range n.Digests {
+			if !f.Takes(d) {
+				continue
+			}
+			c := *d
+			c.sheet, c.Rods = nil, nil
+			for _, r := range d.Rods {
+				if f.takesRod(&r) {
+					c.Rods = append(c.Rods, r)
+				}
+			}
+			alone.Digests = append(alone.Digests, &c)
+		}
+		got, want := Fold(n, View{Filter: f}).Settle(), Fold(alone, View{}).Settle()
+		require.Less(t, got.Hours, Fold(n, View{}).Hours, name)
+		require.Equal(t, len(want.Tables), len(got.Tables), name)
+		for i, c := range want.Cards {
+			assert.Equal(t, c.Figures, got.Cards[i].Figures, "%s, question %d", name, c.N)
+			assert.Equal(t, c.Missing, got.Cards[i].Missing, "%s, question %d", name, c.N)
+			assert.Equal(t, c.Verdict, got.Cards[i].Verdict, "%s, question %d", name, c.N)
+		}
+		for i, w := range want.Tables {
+			g := got.Tables[i]
+			if w.Name == "rods_on_pool" && name == "person" {
+				continue // which counts whoever fished
+			}
+			assert.Equal(t, told(w.Rows), told(g.Rows), "%s: %s", name, w.Name)
+			assert.Equal(t, w.Test, g.Test, "%s: %s", name, w.Name)
+		}
+		assert.Equal(t, want.ClockOrLight, got.ClockOrLight, name)
+	}
+}
+
+// told leaves out rows in which nothing is: pools that others fished.
+func told(rows []Row) (out []Row) {
+	for _, r := range rows {
+		if r.Hours > 0 || r.Fish > 0 || r.Of > 0 {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
 // Ensure that settling answers every question, comes to the same each time, leaves the
 // first season alone and changes no hours; and that all of it can be written as JSON.
 func TestSettle(t *testing.T) {

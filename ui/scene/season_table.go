@@ -159,7 +159,11 @@ func (c *cards) heads(t *season.Table, k columns, most float64) {
 	head := func(s string, x float64, a draw.Anchor) {
 		c.list.Text(draw.Text{S: s, At: draw.Pt(x, y), Font: textFont, Color: c.look.Soft, Anchor: a})
 	}
-	head(words.SeasonFish(), k.fish, draw.End)
+	counted := words.SeasonFish()
+	if t.Kind == season.Shares && !strings.HasPrefix(t.Per, counted) {
+		counted = words.SeasonSo() // of pairs, nights, changes
+	}
+	head(counted, k.fish, draw.End)
 	if t.Kind == season.Rates {
 		head(t.Per, k.hours, draw.End)
 		head(words.SeasonNights(), k.nights, draw.End)

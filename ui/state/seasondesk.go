@@ -26,6 +26,7 @@ type SeasonDesk struct {
 	sheet  *SeasonSheet // nil: to be folded
 	picked int          // a card; 0 is the first, of all of it
 	open   map[int]bool
+	begun  bool         // open is somebody's choice, or was chosen
 	full   map[int]bool // with the tests
 }
 
@@ -97,8 +98,25 @@ func (s *SeasonDesk) Fault() error { return s.fault }
 func (s *SeasonDesk) Sheet() *SeasonSheet {
 	if s.sheet == nil && s.read {
 		s.sheet = season.Fold(s.all, s.view)
+		s.begin()
 	}
 	return s.sheet
+}
+
+// begin opens, for who comes here for the first time, the card whose picture tells most: every fish
+// as its fly over the hours; without a fish, the pools with their hours. Without an hour none is.
+func (s *SeasonDesk) begin() {
+	f := s.sheet
+	if s.begun || f.Nights == 0 {
+		return
+	}
+	s.begun = true
+	switch {
+	case f.LengthLight != nil && len(f.LengthLight.Fish) > 0:
+		s.open[scene.SeasonLengths] = true
+	case f.Hours > 0:
+		s.open[scene.SeasonPools] = true
+	}
 }
 
 // Unsettled returns what is shown without tests and resampled figures, to have them worked out
@@ -148,7 +166,7 @@ func (s *SeasonDesk) Next(step int) { s.Pick(min(max(s.picked+step, 0), SeasonCa
 // Toggle opens a card or closes it.
 func (s *SeasonDesk) Toggle(card int) {
 	s.act(func() {
-		s.picked = card
+		s.picked, s.begun = card, true
 		s.open[card] = !s.open[card]
 	})
 }
@@ -167,6 +185,7 @@ func (s *SeasonDesk) Full(card int) bool { return s.full[card] }
 // ToggleAll opens all cards, or closes them if all are open.
 func (s *SeasonDesk) ToggleAll() {
 	s.act(func() {
+		s.begun = true
 		open := false
 		for i := range SeasonCards {
 			open = open || !s.open[i]
@@ -180,7 +199,7 @@ func (s *SeasonDesk) ToggleAll() {
 // ToggleFull shows the tests behind a card, which is opened, or hides them.
 func (s *SeasonDesk) ToggleFull(card int) {
 	s.act(func() {
-		s.picked = card
+		s.picked, s.begun = card, true
 		s.full[card] = !s.full[card] || !s.open[card]
 		s.open[card] = true
 	})

@@ -76,6 +76,7 @@ func (s *SeasonDesk) Decode(text string) {
 	s.act(func() {
 		s.view, s.sheet, s.picked = k.View, nil, k.Picked
 		clear(s.open)
+		s.begun = true
 		for _, i := range k.Open {
 			s.open[i] = true
 		}

@@ -1,12 +1,14 @@
 package state
 
 import (
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 
 	"gloamline/timeline/season"
+	"gloamline/ui/scene"
 )
 
 // Ensure that several are chosen one after another, left out again, and that any takes all.
@@ -77,6 +79,16 @@ func TestFiltersCombine(t *testing.T) {
 	}
 	for _, x := range s.Tables() {
 		assert.Contains(t, string(x.CSV), "July or August", x.Name)
+	}
+	for card := range SeasonCards {
+		s.Pick(card)
+		for _, page := range s.Pages(scene.Paper) {
+			var text []string
+			for _, b := range page.TextBoxes() {
+				text = append(text, b.Text.S)
+			}
+			assert.Contains(t, strings.Join(text, " "), said, "a page of card %d", card)
+		}
 	}
 	kept := s.Encode()
 	s.Reset()

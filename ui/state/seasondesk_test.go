@@ -193,8 +193,10 @@ func TestSeasonTables(t *testing.T) {
 	rows, err := r.ReadAll()
 	require.NoError(t, err)
 	assert.Len(t, rows, 1+len(s.Sheet().Table("length").Rows))
-	s.Pick(26)
-	assert.False(t, s.HasTables())
+	for n := range SeasonCards {
+		s.Pick(n)
+		assert.True(t, s.HasTables(), n)
+	}
 	s.Pick(0)
 	assert.True(t, s.HasTables())
 	var names []string
@@ -207,6 +209,40 @@ func TestSeasonTables(t *testing.T) {
 	s.Change(func(v *season.View) { v.Filter.Months = One(time.January) })
 	assert.False(t, s.HasTables())
 	assert.Empty(t, s.Tables())
+}
+
+// Ensure that who comes for the first time sees a picture: of the fish, or of the pools where none
+// came, and nothing opened in an empty journal; and that a choice of one's own is left alone.
+func TestSeasonBegins(t *testing.T) {
+	_, s := inSeason(t)
+	require.NotNil(t, s.Sheet())
+	assert.True(t, s.Open(0) && s.Open(scene.SeasonLengths))
+	assert.False(t, s.Open(scene.SeasonPools))
+	s.Toggle(scene.SeasonLengths)
+	s.Change(func(v *season.View) { v.Filter.Months = One(time.July) })
+	require.NotNil(t, s.Sheet())
+	assert.False(t, s.Open(scene.SeasonLengths), "once closed it stays so")
+
+	_, s = inSeason(t)
+	blank := s.all.Digests[:0:0]
+	for _, d := range s.all.Digests {
+		if d.Totals.Contacts() == 0 {
+			blank = append(blank, d)
+		}
+	}
+	require.NotEmpty(t, blank)
+	s.all.Digests = blank
+	require.NotNil(t, s.Sheet())
+	assert.True(t, s.Open(scene.SeasonPools))
+	assert.False(t, s.Open(scene.SeasonLengths))
+
+	j, err := journal.Open(memory.New(journal.NewID()), time.Now)
+	require.NoError(t, err)
+	empty := New(j, time.Now).Season()
+	for empty.Read(1) {
+	}
+	require.NotNil(t, empty.Sheet())
+	assert.False(t, empty.Open(scene.SeasonPools) || empty.Open(scene.SeasonLengths))
 }
 
 // Ensure that the room comes back as it was left, and that a beat or a person that is gone

@@ -16,7 +16,7 @@ func SeasonTitle(s *seasons.Season) string {
 	nights := number(s.Nights, "night", "nights")
 	switch {
 	case s.Nights == 0:
-		return "no nights"
+		return "No nights"
 	case s.From == s.To:
 		return nights + ", " + dayAndMonth(s.From)
 	}
@@ -41,8 +41,11 @@ func SeasonLine(s *seasons.Season) string {
 	if s.Nights == 0 {
 		return "No night is let through."
 	}
-	out := fmt.Sprintf("%s rod-hours with a fly in the water on %s, %s of them blank; %s.",
-		someHours(s.Hours), number(s.Nights, "night", "nights"), plainNumber(s.Blank), Tally(s.Totals))
+	blank := ", " + plainNumber(s.Blank) + " of them blank"
+	if s.Nights == 1 {
+		blank = ""
+	}
+	out := fmt.Sprintf("%s rod-hours with a fly in the water on %s%s; %s.", someHours(s.Hours), number(s.Nights, "night", "nights"), blank, Tally(s.Totals))
 	if s.Rate != nil {
 		out += " " + capital(MeasureName(s.View.Measure)) + ": " + perHour(*s.Rate, s.Nightly) + "."
 	}
@@ -97,10 +100,12 @@ func rate(v float64) string {
 		return "0"
 	case v < 0.01:
 		return "under 0.01"
-	case v < 1:
+	case v < 0.995:
 		return fmt.Sprintf("%.2f", v)
+	case v < 9.95:
+		return fmt.Sprintf("%.1f", v)
 	}
-	return fmt.Sprintf("%.1f", v)
+	return fmt.Sprintf("%.0f", v)
 }
 
 func between(i tally.Interval, print func(float64) string) string {

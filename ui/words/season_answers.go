@@ -195,7 +195,11 @@ func alike(c *seasons.Card) string {
 	}
 	out += "."
 	if r, ok := firstShare(c, "alike_foretold"); ok {
-		out += fmt.Sprintf(" Does likeness tell? Nights on the same side of the middle (%s an hour) as the likest before them, by chance half: ", rate(c.Figures["middle_rate"])) + SeasonShare(r) + soFar(r)
+		middle := "the middle"
+		if r.Enough {
+			middle += fmt.Sprintf(" (%s an hour)", rate(c.Figures["middle_rate"]))
+		}
+		out += fmt.Sprintf(" Does likeness tell? Nights on the same side of %s as the likest before them, by chance half: ", middle) + SeasonShare(r) + soFar(r)
 	}
 	return out
 }

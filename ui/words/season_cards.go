@@ -100,6 +100,9 @@ func compared(s *seasons.Season, c *seasons.Card) string {
 
 // someHours prints hours, few of them with one digit.
 func someHours(h float64) string {
+	if h > 0 && h < 0.05 {
+		return "under 0.1"
+	}
 	if h < 9.95 {
 		return fmt.Sprintf("%.1f", h)
 	}
@@ -303,6 +306,9 @@ var missing = map[string]string{
 func DarknessSentence(d seasons.Darkness) string {
 	f := d.Fit
 	logs := number(f.Logged, "moment logged", "moments logged")
+	if f.Logged == 0 {
+		logs = "no moment logged"
+	}
 	switch {
 	case d.Hand:
 		return fmt.Sprintf("%s: %s lx, settled by hand; %s.", d.Name, lux2(d.Used), logs)

@@ -111,6 +111,8 @@ func LengthLightLeft(l *seasons.LengthLight) string {
 	switch {
 	case len(parts) == 0 && len(l.Fish) == 0:
 		return "No fish that counts came on these nights."
+	case len(parts) == 0 && len(l.Fish) == 1:
+		return "The one fish that counts is here."
 	case len(parts) == 0:
 		return fmt.Sprintf("All %s that count are here.", number(len(l.Fish), "fish", "fish"))
 	}

@@ -70,6 +70,10 @@ func QuestionShort(n int) string {
 // Headings of the columns of a season's tables.
 func SeasonNights() string { return "nights" }
 func SeasonFish() string   { return "fish" }
+
+// SeasonSo heads how many of a table of shares are so, where they are not fish.
+func SeasonSo() string { return "yes" }
+
 func SeasonRuns() string   { return "runs" }
 func SeasonAnHour() string { return "an hour" }
 func SeasonOf() string     { return "of" }
@@ -243,7 +247,7 @@ func DarknessLine(d seasons.Darkness) string { return "Trees grey, " + DarknessS
 // DarknessTitle heads the picture of one's own darkness, DarknessKey says how it is read.
 func DarknessTitle() string { return "When the trees go grey, by what was logged" }
 func DarknessKey() string {
-	return fmt.Sprintf("A dot: a moment at which somebody noted it; hollow: left out, since no cloud was noted or it lies far off. The bar: how well the light is known; the line: the light that counts. Beats by the open sky, pools by the light on them; its own from %d on.", seasons.OwnFrom)
+	return fmt.Sprintf("A dot: a moment at which somebody noted it; hollow: left out, since no cloud was noted or it lies far off. The bar: how well the light is known; the line: the light that counts. Beats by the open sky, pools by the light on them; a pool has its own from %d moments on, till then that of all of the beat's.", seasons.OwnFrom)
 }
 
 // DarknessRow names a line of it.

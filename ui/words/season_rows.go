@@ -77,7 +77,7 @@ var tableTitles = map[string]string{
 	"second_run_fly":    "first runs, and later ones by their flies", "second_run_way": "first runs, and later ones by depth and speed",
 	"second_run_pairs": "run for run: pairs of which the later did better, by its flies", "pools_level": "pool by level on the staff",
 	"alike": "the latest night, and those likest to it", "alike_length": "on the nights likest to the latest, by length of fly", "alike_light": "on the nights likest to the latest, by light",
-	"alike_foretold": "nights on the same side of the middle rate as the likest before", "rod_nights": "rods' nights with a fish", "rods_on_pool": "by how many rods fished the pool that night",
+	"alike_foretold": "nights on the same side of the middle rate as the likest before", "rod_nights": "rods' nights with a fish", "lacks": "nights by how much the figures miss of them", "rods_on_pool": "by how many rods fished the pool that night",
 	"chain_light": "landed, of those hooked, by light", "chain_speed": "landed, of those hooked, by speed of the fly", "lice_trend": "fish with sea lice, by what the river did", "planned": "pools planned and not",
 }
 
@@ -168,7 +168,7 @@ var rowCodes = map[string]string{
 	"cloud_0_2": "clear sky, 0 to 2 eighths", "cloud_3_5": "broken cloud", "cloud_6_8": "overcast, 6 to 8 eighths", "more_with_moon": "more with the moon",
 	"all_later": "all later runs", "same_flies": "later, the same flies", "other_flies": "later, other flies of the same length", "other_size": "later, another length of fly",
 	"same_way": "later, fished the same way", "other_depth": "later, at another depth", "other_speed": "later, at another speed alone",
-	"together": "the likest together", "same_side": "the same side", "one_rod": "one rod", "two_rods": "two rods", "three_rods": "three rods and more",
+	"together": "the likest together", "same_side": "the same side", "lacks_nothing": "nothing missing", "lacks_one": "one thing", "lacks_some": "two to four things", "lacks_more": "five things and more", "one_rod": "one rod", "two_rods": "two rods", "three_rods": "three rods and more",
 	"low": "low third", "middle": "middle third", "high": "high third", "own": "other rods", "client": "clients' rods",
 	"planned": "planned", "unplanned": "not planned", "light": "the light", "clock": "the clock",
 }

@@ -2,10 +2,13 @@ package words
 
 import (
 	"math"
+	"os"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"gloamline/assets/demo"
@@ -67,6 +70,109 @@ func TestSeasonHasWords(t *testing.T) {
 			require.NotContains(t, x, "Inf")
 			require.NotContains(t, x, "%!")
 		}
+	}
+}
+
+// poorSeason is two nights of the demo of which nothing was written but runs without an end, a fish
+// somewhere in the night, and a first run through the same pool.
+func poorSeason(t *testing.T) *seasons.Season {
+	full, err := journal.Open(memory.New(journal.NewID()), func() time.Time { return time.Date(2026, 10, 1, 12, 0, 0, 0, time.UTC) })
+	require.NoError(t, err)
+	require.NoError(t, demo.Write(full, demo.Seed))
+	trips, err := full.Trips()
+	require.NoError(t, err)
+	var gone, put []journal.Record
+	for i, trip := range trips {
+		if i > 1 {
+			_, err := full.Remove(trip.Ref())
+			require.NoError(t, err)
+			continue
+		}
+		log, err := full.Night(trip.ID)
+		require.NoError(t, err)
+		lost := false
+		for _, e := range log.Entries {
+			switch x := e.(type) {
+			case journal.Run:
+				x.Until, x.Bank = journal.Field[journal.When]{}, journal.Field[journal.Bank]{}
+				put = append(put, x)
+			case journal.Contact:
+				if x.Touch == journal.Landed && !lost {
+					lost = true
+					put = append(put, journal.Contact{Head: x.Head, Touch: x.Touch})
+					continue
+				}
+				gone = append(gone, x)
+			default:
+				gone = append(gone, e)
+			}
+		}
+	}
+	rules, err := journal.All[journal.HouseRule](full)
+	require.NoError(t, err)
+	for _, r := range rules {
+		gone = append(gone, r)
+	}
+	var refs []journal.Ref
+	for _, r := range gone {
+		refs = append(refs, r.Ref())
+	}
+	_, err = full.Do("strip", journal.Batch{Put: put, Remove: refs})
+	require.NoError(t, err)
+	n, err := seasons.NewBook(full).Read(nil)
+	require.NoError(t, err)
+	return seasons.Fold(n, seasons.View{}).Settle()
+}
+
+// Ensure that each of the 26 questions has its card with a picture or a table, a denominator, a
+// sentence and what is missing, in a rich season and in one of which hardly anything is known; and
+// that QUESTIONS.md says so, card by card.
+func TestEveryQuestionIsAnswered(t *testing.T) {
+	text, err := os.ReadFile("../../timeline/season/QUESTIONS.md")
+	require.NoError(t, err)
+	page := map[int][]string{}
+	for _, line := range strings.Split(string(text), "\n") {
+		cells := strings.Split(line, "|")
+		if len(cells) == 8 {
+			if n, err := strconv.Atoi(strings.TrimSpace(cells[1])); err == nil {
+				page[n] = cells
+			}
+		}
+	}
+	require.Len(t, page, 26)
+	rich, poor := demoSeason(t, seasons.Filter{}), poorSeason(t)
+	require.Equal(t, 2, poor.Nights)
+	for _, s := range []*seasons.Season{rich, poor} {
+		require.Len(t, s.Cards, 26)
+		for i, c := range s.Cards {
+			require.Equal(t, i+1, c.N)
+			row := page[c.N]
+			assert.NotEmpty(t, PerName(c.Per), "%d", c.N)
+			assert.Equal(t, c.Per, strings.TrimSpace(row[3]), "%d", c.N)
+			assert.True(t, strings.HasSuffix(QuestionTitle(c.N), "?"), "%d", c.N)
+			assert.True(t, strings.HasSuffix(CardSentence(s, c), "."), "%d", c.N)
+			for _, tb := range c.Tables {
+				name := tb.Name
+				if strings.HasPrefix(name, "rule_") {
+					name = "rule_1"
+				}
+				assert.Contains(t, row[4], "`"+name+"`", "%d", c.N)
+				if tb.Test != nil {
+					assert.Contains(t, row[4], "`"+name+"`*", "%d is tested", c.N)
+				}
+			}
+			for _, m := range c.Missing {
+				assert.Contains(t, row[6], "`"+m.Code+"`", "%d", c.N)
+				assert.NotEqual(t, m.Code, MissingLine(m))
+			}
+		}
+	}
+	for _, c := range rich.Cards {
+		assert.True(t, len(c.Tables) > 0 || c.N == 3 && len(rich.ClockOrLight.Light.Rows) > 0, "%d has neither table nor picture", c.N)
+	}
+	for _, c := range poor.Cards {
+		assert.NotEmpty(t, c.Missing, "%d says nothing of what is missing", c.N)
+		assert.NotRegexp(t, `\d an hour`, CardSentence(poor, c), "%d", c.N)
 	}
 }
 
