@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"gloamline/journal"
@@ -136,7 +137,7 @@ func ClientFishLine(c ClientNight, f ClientFish, p words.Prefs) string {
 
 // clientPhoto draws the photo with the fly beside it and returns where it ends; without
 // a photo it takes no room.
-func clientPhoto(s draw.Surface, c Handout, look Look, room draw.Rect) float64 {
+func clientPhoto(s *draw.List, c Handout, look Look, room draw.Rect) float64 {
 	all := c.Photos()
 	if len(all) == 0 {
 		return room.Min.Y
@@ -151,30 +152,17 @@ func clientPhoto(s draw.Surface, c Handout, look Look, room draw.Rect) float64 {
 	k := min((room.W()-flyRoom)/float64(b.Dx()), room.H()/float64(b.Dy()))
 	box := draw.R(room.Min.X, room.Min.Y, float64(b.Dx())*k, float64(b.Dy())*k)
 	s.Image(img, box)
-	if f, ok := fishNumbered(c, photo.Fish); ok && f.Fly != nil {
-		x, foot := box.Max.X+34, box.Min.Y+box.H()*0.5
-		drawFly(s, look, true, f.Fly.dress(), draw.Pt(x, foot), 96, 1) // 96 dp an inch: as it is, on A4
-		paragraph(s, clientText, look.Ink, words.TrueSize(f.Fly.Words), draw.Pt(box.Max.X+20, foot+34), room.Max.X-box.Max.X-20, clientLine)
+	f, ok := fishNumbered(c, photo.Fish)
+	if !ok {
+		return box.Max.Y
 	}
-	return box.Max.Y
-}
-
-// dress is the fly as marks are drawn from it.
-func (f ClientFly) dress() journal.Dress {
-	d := journal.Dress{}
-	if f.LengthM > 0 {
-		d.Length = journal.Of(units.Length{M: units.Metres(f.LengthM)})
+	x, wide := box.Max.X+20, room.Max.X-box.Max.X-20
+	y := paragraph(s, clientText, look.Ink, f.Said(), draw.Pt(x, box.Min.Y+16), wide, clientLine)
+	if f.Fly != nil {
+		plate := flyPlate(s, look, *f.Fly, 96, draw.Pt(x, y-clientLine+14)) // 96 dp an inch: as it is, on A4
+		y = paragraph(s, clientText, look.Ink, words.TrueSize(f.Fly.Words), draw.Pt(x, plate.Max.Y+24), wide, clientLine)
 	}
-	if f.Silhouette != "" {
-		d.Silhouette = journal.Of(f.Silhouette)
-	}
-	if f.Tone != "" {
-		d.Tone = journal.Of(f.Tone)
-	}
-	if f.Hot {
-		d.HotSpot = journal.Of("spot")
-	}
-	return d
+	return math.Max(box.Max.Y, y-clientLine)
 }
 
 // contact is the fish as marks are drawn from it.

@@ -94,7 +94,7 @@ func TestClientPhotoAndFly(t *testing.T) {
 		case draw.ImageOp:
 			image = i
 		case draw.FillOp:
-			if b := o.Path.Bounds(); fly < 0 && image >= 0 && b.W() < 14 && b.H() > 100 {
+			if b := o.Path.Bounds(); fly < 0 && image >= 0 && b.W() < 40 && b.H() > 100 {
 				fly = i
 				assert.InDelta(t, 2*96, b.H(), 0.5, "a fly of two inches")
 			}

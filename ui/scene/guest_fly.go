@@ -28,24 +28,37 @@ func guestPerInch(v ClientView, m guestSizes) float64 {
 
 // guestFlyHigh is the height that a fly takes with its words.
 func guestFlyHigh(f ClientFly, v ClientView, m guestSizes) float64 {
-	return math.Max(1.15, f.LengthM/0.0254+0.15)*guestPerInch(v, m) + m.small.Size
+	return flyPlateInches(f)*guestPerInch(v, m) + m.small.Size
 }
 
 // guestFly draws a fly upright on its plate beside a rule of one inch, with what it is and
 // at which scale it is drawn.
 func guestFly(l *draw.List, look Look, f ClientFly, v ClientView, m guestSizes, room draw.Rect) {
 	per := guestPerInch(v, m)
+	if high := flyPlateInches(f) * per; high > room.H() { // no room: smaller, and said so
+		per, v.PerInch = per*room.H()/high, 0
+	}
+	plate := flyPlate(l, look, f, per, room.Min)
+	tx := plate.Max.X + m.margin*0.4
+	ty := plate.Center().Y - m.over.Size*0.4
+	wide := room.Max.X - tx
+	ty = paragraph(l, m.over, look.Ink, f.Words, draw.Pt(tx, ty), wide, m.over.Size*1.3)
+	paragraph(l, m.small, look.Soft, words.GuestScale(v.PerInch > 0), draw.Pt(tx, ty+2), wide, m.small.Size*1.35)
+}
+
+// flyPlateInches is how high a fly's plate is: the fly or the rule beside it, and some air.
+func flyPlateInches(f ClientFly) float64 { return math.Max(1, f.LengthM/0.0254) + 0.15 }
+
+// flyPlate draws a fly upright on its plate, beside a rule of one inch of per dp, the upper
+// left corner of the plate at p. One whose length is not known is a dashed one of an inch.
+func flyPlate(l *draw.List, look Look, f ClientFly, per float64, p draw.Point) draw.Rect {
 	long := f.LengthM / 0.0254 * per
 	known := f.LengthM > 0
 	if !known {
 		long = per
 	}
 	high := math.Max(long, per)
-	if most := room.H() - 0.15*per; high > most { // no room: smaller, and said so
-		k := most / high
-		per, long, high, v.PerInch = per*k, long*k, most, 0
-	}
-	plate := draw.R(room.Min.X, room.Min.Y, math.Max(64, per*0.62), high+per*0.15)
+	plate := draw.R(p.X, p.Y, math.Max(64, per*0.62), high+per*0.15)
 	l.Fill(draw.RoundRect(plate, 7), draw.NonZero, draw.Solid(look.Plate))
 	x, foot := plate.Min.X+plate.W()*0.42, plate.Min.Y+per*0.06+(high+long)/2
 	drawLargeFly(l, look, f, known, draw.Pt(x, foot), long, per)
@@ -60,11 +73,7 @@ func guestFly(l *draw.List, look Look, f ClientFly, v ClientView, m guestSizes, 
 		}
 		l.Stroke(draw.Line(draw.Pt(rx-long, y), draw.Pt(rx, y)), draw.Stroke{Width: 1.3}, dark)
 	}
-	tx := plate.Max.X + m.margin*0.4
-	ty := plate.Center().Y - m.over.Size*0.4
-	wide := room.Max.X - tx
-	ty = paragraph(l, m.over, look.Ink, f.Words, draw.Pt(tx, ty), wide, m.over.Size*1.3)
-	paragraph(l, m.small, look.Soft, words.GuestScale(v.PerInch > 0), draw.Pt(tx, ty+2), wide, m.small.Size*1.35)
+	return plate
 }
 
 // drawLargeFly is a fly long enough for its silhouette to be in proportion: its bulk by the

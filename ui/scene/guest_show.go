@@ -34,11 +34,11 @@ func (c ClientNight) fishTold(f ClientFish, p words.Prefs) (said, more string) {
 	if f.Rod >= 0 && len(c.Rods) > 1 {
 		rod = c.Rods[f.Rod]
 	}
-	return f.said(), words.Commas(pool, words.RungName(f.Rung, p), rod)
+	return f.Said(), words.Commas(pool, words.RungName(f.Rung, p), rod)
 }
 
-// said is a fish in one sentence.
-func (f ClientFish) said() string {
+// Said is a fish in one sentence.
+func (f ClientFish) Said() string {
 	return words.GuestFish(f.N, words.ClientClock(f.Clock, f.About), words.TouchName(f.Touch), words.SpeciesName(f.Species), f.Size)
 }
 
@@ -177,7 +177,7 @@ func (g *guestSide) draw(room draw.Rect) {
 	g.l.Image(g.photo, box)
 	y := box.Max.Y + m.margin*0.5
 	if g.first {
-		g.l.Text(draw.Text{S: draw.Fit(m.over, g.fish.said(), room.W()), At: draw.Pt(room.Min.X, y+m.over.Size*0.3), Font: m.over, Color: g.look.Ink})
+		g.l.Text(draw.Text{S: draw.Fit(m.over, g.fish.Said(), room.W()), At: draw.Pt(room.Min.X, y+m.over.Size*0.3), Font: m.over, Color: g.look.Ink})
 		y += m.over.Size * 1.3
 	}
 	g.fly(draw.R(room.Min.X, y, room.W(), room.Max.Y-y))

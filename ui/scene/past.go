@@ -204,7 +204,7 @@ func (f ClientPastFish) told(p words.Prefs) (said, more string) {
 	if f.Fly != nil {
 		fly = f.Fly.Words
 	}
-	return f.said(), words.Commas(words.RungName(f.Rung, p), fly, f.Who)
+	return f.Said(), words.Commas(words.RungName(f.Rung, p), fly, f.Who)
 }
 
 // Remarks are none: notes are of a night.

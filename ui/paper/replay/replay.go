@@ -75,7 +75,9 @@ func Write(w io.Writer, c scene.Handout, p words.Prefs) error {
 		first := all[0]
 		v["Photo"] = template.URL("data:image/jpeg;base64," + base64.StdEncoding.EncodeToString(first.JPEG))
 		v["PhotoSays"] = words.FishPhoto(first.Fish)
-		if f := c.Seen()[first.Fish-1]; f.Fly != nil {
+		f := c.Seen()[first.Fish-1]
+		v["Fish"] = f.Said()
+		if f.Fly != nil {
 			v["Fly"] = f.Fly.Words
 		}
 	}
