@@ -65,6 +65,7 @@ func (s *Screen) tellError(err error) {
 	if !errors.As(err, &e) || e.Kind == journal.Internal {
 		s.opt.Log.Error("unforeseen", "error", err)
 	}
+	s.opt.Log.Info("refused", "why", journal.KindOf(err).String())
 	what, do := words.Explain(err)
 	s.message(what, do)
 }

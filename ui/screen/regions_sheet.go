@@ -28,6 +28,8 @@ func (s *Screen) tellSheet(o fyne.CanvasObject) {
 		if !o.Disabled() {
 			s.tellRegion("button "+o.Text, o)
 		}
+	case *chooser:
+		s.tellRegion("choice "+o.Selected, o)
 	case *sheetEntry:
 		s.tellRegion("entry", o)
 	case *sheetList:

@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -26,6 +27,7 @@ type desktop struct {
 	t       *testing.T
 	display string
 	home    string
+	around  []string // what a program is started by, if not by itself
 }
 
 func newDesktop(t *testing.T, width, height int) *desktop {
@@ -197,7 +199,8 @@ func (d *desktop) begin(args ...string) *program {
 	f, err := os.CreateTemp(d.t.TempDir(), "log-*.txt")
 	require.NoError(d.t, err)
 	p.log = f.Name()
-	p.cmd = exec.Command(binary(d.t), args...)
+	line := append(append(slices.Clone(d.around), binary(d.t)), args...)
+	p.cmd = exec.Command(line[0], line[1:]...)
 	p.cmd.Env, p.cmd.Stdout, p.cmd.Stderr = d.env(), f, f
 	require.NoError(d.t, p.cmd.Start())
 	_ = f.Close()
