@@ -92,13 +92,14 @@ func TestSeasonWalk(t *testing.T) {
 	d.still(p)
 	d.shot("s1-together-hover")
 
-	// The season of one beat, its question of lengths opened by the mouse.
+	// The season of one beat, its question of lengths gone to by the mouse: it stands open for who comes
+	// here the first time.
 	p.key("msg=room name=season", "ctrl+3")
 	p.find("season index card ")
+	d.shot("s0-season-first")
 	p.press("b")
 	d.still(p)
 	p.click(p.find("season index card Which length"), "1")
-	p.press("Return")
 	fly := p.find("season contact ")
 	p.pointer(fly.x+fly.w/2, fly.y+fly.h/2)
 	d.still(p)
@@ -150,6 +151,45 @@ func TestSeasonWalk(t *testing.T) {
 	for i, f := range some.LengthLight.Fish {
 		assert.Equal(t, f.Evening, rows[i][0])
 		assert.Equal(t, strconv.Itoa(f.N), rows[i][1])
+	}
+
+	// Later runs, and nights alike, opened one after the other; their tables say what the command says.
+	down := func(n int) {
+		for range n {
+			p.press("Down")
+		}
+		p.press("Return")
+	}
+	p.click(p.find("season index card Which length"), "1")
+	down(17 - 5)
+	d.still(p)
+	p.key("dialog open", "e")
+	p.key("season tables saved", "Return")
+	down(23 - 17)
+	d.still(p)
+	d.shot("s6-alike")
+	p.key("dialog open", "e")
+	p.key("season tables saved", "Return")
+	for table, card := range map[string]int{"second_run_fly": 17, "second_run_pairs": 17, "alike": 23, "alike_foretold": 23} {
+		head, rows := rowsOf(t, stem+"-"+table+".csv")
+		assert.Contains(t, head, name+"; counted: fish hooked.", table)
+		found := false
+		for _, c := range some.Cards {
+			for _, x := range c.Tables {
+				if c.N != card || x.Name != table {
+					continue
+				}
+				found = true
+				require.Len(t, rows, len(x.Rows), table)
+				for i, r := range x.Rows {
+					assert.Equal(t, r.Code, rows[i][0], table)
+					fish, err := strconv.ParseFloat(rows[i][8], 64)
+					require.NoError(t, err)
+					assert.InDelta(t, r.Fish, fish, 1e-4*(1+r.Fish), table)
+				}
+			}
+		}
+		assert.True(t, found, table)
 	}
 
 	p.key("look=paper", "ctrl+l")
