@@ -50,70 +50,95 @@ type ClientPastFish struct {
 // SharePast returns what a recipient may see of a pool on nights, which are put in order
 // of time by the caller. Nights on which the pool was not fished are left out.
 func SharePast(nights []*timeline.Night, pool journal.ID, s Shown, p words.Prefs) ClientPast {
-	out := ClientPast{Pool: words.OnePool()}
-	hours := map[timeline.Rung]int{}
+	past := NewPast(pool, s, p)
 	for _, n := range nights {
-		m := newSharer(n, s, p)
-		c, _ := Share(n, s, p)
-		index := slices.IndexFunc(m.listPools(), func(x geo.Pool) bool { return x.ID == pool })
-		if index < 0 {
-			continue
-		}
-		night := ClientPastNight{Date: c.Date}
-		for _, rod := range n.Rods {
-			for _, run := range rod.Runs {
-				if run.Pool.ID == pool {
-					m.c.Light = c.Light
-					night.Minutes += m.pastMinutes(rod, run, hours)
-				}
-			}
-		}
-		frame, drawn := framePast(c.Pools[index].Outline)
-		here := len(out.Nights)
-		was := map[int]int{} // their numbers on the night
-		for _, f := range c.Fish {
-			if f.Pool != index {
-				continue
-			}
-			x := ClientPastFish{ClientFish: f, Night: here}
-			x.N, x.Pool = len(out.Fish)+1, 0
-			was[f.N] = x.N
-			if f.Rod >= 0 && len(c.Rods) > 1 {
-				x.Who = c.Rods[f.Rod]
-			}
-			x.Rod = -1
-			if x.Spot != nil && drawn {
-				at := frame.at(*x.Spot)
-				x.Spot = &at
-			}
-			out.Fish = append(out.Fish, x)
-			count(&night.Totals, f)
-		}
-		if night.Minutes == 0 && len(was) == 0 {
-			continue
-		}
-		for _, pic := range c.Pictures {
-			if at, ok := was[pic.Fish]; ok && len(out.Pictures) < mostPictures {
-				out.Pictures = append(out.Pictures, ClientPhoto{at, pic.JPEG})
-			}
-		}
-		out.Nights = append(out.Nights, night)
-		out.Minutes += night.Minutes
-		add(&out.Totals, night.Totals)
-		out.Water, out.Place = c.Water, c.Place
-		if s.Pools == PoolNames {
-			out.Pool = c.Pools[index].Name
-		}
-		out.Outline = nil
-		for _, q := range c.Pools[index].Outline {
-			if drawn {
-				out.Outline = append(out.Outline, frame.at(q))
+		past.Add(n)
+	}
+	return past.Shared()
+}
+
+// Past is SharePast night by night, so that no more than one need be held.
+type Past struct {
+	out   ClientPast
+	pool  journal.ID
+	shown Shown
+	prefs words.Prefs
+	hours map[timeline.Rung]int
+}
+
+// NewPast begins with no nights.
+func NewPast(pool journal.ID, s Shown, p words.Prefs) *Past {
+	return &Past{ClientPast{Pool: words.OnePool()}, pool, s, p, map[timeline.Rung]int{}}
+}
+
+// Add adds the next night in order of time.
+func (x *Past) Add(n *timeline.Night) {
+	out, hours, pool, s := &x.out, x.hours, x.pool, x.shown
+	m := newSharer(n, s, x.prefs)
+	c, _ := Share(n, s, x.prefs)
+	index := slices.IndexFunc(m.listPools(), func(x geo.Pool) bool { return x.ID == pool })
+	if index < 0 {
+		return
+	}
+	night := ClientPastNight{Date: c.Date}
+	for _, rod := range n.Rods {
+		for _, run := range rod.Runs {
+			if run.Pool.ID == pool {
+				m.c.Light = c.Light
+				night.Minutes += m.pastMinutes(rod, run, hours)
 			}
 		}
 	}
+	frame, drawn := framePast(c.Pools[index].Outline)
+	here := len(out.Nights)
+	was := map[int]int{} // their numbers on the night
+	for _, f := range c.Fish {
+		if f.Pool != index {
+			continue
+		}
+		x := ClientPastFish{ClientFish: f, Night: here}
+		x.N, x.Pool = len(out.Fish)+1, 0
+		was[f.N] = x.N
+		if f.Rod >= 0 && len(c.Rods) > 1 {
+			x.Who = c.Rods[f.Rod]
+		}
+		x.Rod = -1
+		if x.Spot != nil && drawn {
+			at := frame.at(*x.Spot)
+			x.Spot = &at
+		}
+		out.Fish = append(out.Fish, x)
+		count(&night.Totals, f)
+	}
+	if night.Minutes == 0 && len(was) == 0 {
+		return
+	}
+	for _, pic := range c.Pictures {
+		if at, ok := was[pic.Fish]; ok && len(out.Pictures) < mostPictures {
+			out.Pictures = append(out.Pictures, ClientPhoto{at, pic.JPEG})
+		}
+	}
+	out.Nights = append(out.Nights, night)
+	out.Minutes += night.Minutes
+	add(&out.Totals, night.Totals)
+	out.Water, out.Place = c.Water, c.Place
+	if s.Pools == PoolNames {
+		out.Pool = c.Pools[index].Name
+	}
+	out.Outline = nil
+	for _, q := range c.Pools[index].Outline {
+		if drawn {
+			out.Outline = append(out.Outline, frame.at(q))
+		}
+	}
+}
+
+// Shared returns what was added.
+func (x *Past) Shared() ClientPast {
+	out := x.out
 	for _, r := range timeline.Rungs {
-		if hours[r] > 0 || fishIn(out.Fish, r) > 0 {
-			out.Steps = append(out.Steps, ClientPastStep{r, hours[r]})
+		if x.hours[r] > 0 || fishIn(out.Fish, r) > 0 {
+			out.Steps = append(out.Steps, ClientPastStep{r, x.hours[r]})
 		}
 	}
 	return out

@@ -27,6 +27,7 @@ type guestRoom struct {
 	tools []toolButton
 	all   fyne.CanvasObject
 	clock *clock // while it is played
+	reads *clock // while a pool's nights are read
 	full  *guestFull
 	card  float64 // width of a bank card on this screen, pixels; 0: not measured
 	kept  string
@@ -37,6 +38,7 @@ var guestTools = []string{"guest.full", "guest.play", "guest.before", "guest.nex
 
 func newGuestRoom(s *Screen) *guestRoom {
 	r := &guestRoom{s: s, desk: s.desk.Guest()}
+	r.desk.InSteps()
 	r.desk.Decode(s.recall("guest"))
 	r.card = readCard(s.recall("card"))
 	r.board = s.board(state.Anywhere, func(size draw.Size) scene.Scene { return r.picture(size, false) })
@@ -112,6 +114,9 @@ func (r *guestRoom) wire(b *own.Board) {
 // picture is what is seen, on the whole screen or in the room.
 func (r *guestRoom) picture(size draw.Size, full bool) scene.Scene {
 	h := r.desk.Handout()
+	if done, of := r.desk.Reading(); of > 0 {
+		return r.s.empty(size, words.PastReading(done, of))
+	}
 	if h == nil {
 		return r.s.empty(size, words.NoNight())
 	}
@@ -151,11 +156,34 @@ func (r *guestRoom) changed(w state.What) {
 	r.board.Renew()
 	r.full.renew()
 	r.run()
+	r.read()
 	r.enlarge()
 	if text := r.desk.Encode(); text != r.kept {
 		r.kept = text
 		r.s.remember("guest", text)
 	}
+}
+
+// read reads a pool's nights as long as some are left, without holding the window up.
+func (r *guestRoom) read() {
+	r.desk.Handout() // which begins to read
+	if _, of := r.desk.Reading(); of == 0 || r.reads != nil {
+		return
+	}
+	r.reads = startClock(seasonTick, func(time.Duration) {
+		here := r.s.rooms.here() == room(r)
+		left := here
+		for from := time.Now(); left && time.Since(from) < seasonSlice; {
+			left = r.desk.Read(1)
+		}
+		if !left {
+			r.reads.Stop()
+			r.reads = nil
+		} else {
+			r.board.Renew()
+			r.full.renew()
+		}
+	})
 }
 
 // enlarge has larger copies of the photos shown made, away from the window.

@@ -62,6 +62,9 @@ func TestGuestChooses(t *testing.T) {
 	assert.Equal(t, []journal.Shows{journal.ShowPools, journal.ShowPeople}, got.Shows)
 	assert.Equal(t, r.desk.Who().String(), kept["guest"])
 	r.pick.what.SetSelectedIndex(1)
+	assert.Contains(t, wordsOn(r.board), "Reading the beat's nights")
+	for r.desk.Read(10) {
+	}
 	assert.Contains(t, wordsOn(r.board), "All our nights on")
 	r.pick.who.SetSelectedIndex(0)
 	assert.True(t, r.desk.Who().IsZero())

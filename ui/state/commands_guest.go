@@ -13,8 +13,9 @@ func (d *Desk) guestTable(t *tabler) {
 	defer func() { t.room = "" }()
 	g := d.Guest
 	some := func() bool { return d.night != nil }
-	fish := func() bool { return some() && len(g().Handout().Seen()) > 0 }
-	play := t.add("guest.play", "Play", key("Space"), "Plays it as it went on, or stops.", some, plain(func() { g().Play(!g().Playing()) }))
+	seen := func() bool { return some() && g().Handout() != nil } // not while nights are read
+	fish := func() bool { return seen() && len(g().Handout().Seen()) > 0 }
+	play := t.add("guest.play", "Play", key("Space"), "Plays it as it went on, or stops.", seen, plain(func() { g().Play(!g().Playing()) }))
 	play.Title = func() string {
 		if d.guest != nil && d.guest.play {
 			return words.PauseWord()
@@ -23,7 +24,7 @@ func (d *Desk) guestTable(t *tabler) {
 	}
 	t.add("guest.next", "Next fish", key("Right"), "Shows the next fish, with its fly and its light.", fish, plain(func() { g().Next(+1) }))
 	t.add("guest.before", "Fish before", key("Left"), "Shows the fish before.", fish, plain(func() { g().Next(-1) }))
-	t.add("guest.whole", "All of it", key("Home"), "Shows all of it at once.", some, plain(func() { g().Whole() }))
+	t.add("guest.whole", "All of it", key("Home"), "Shows all of it at once.", seen, plain(func() { g().Whole() }))
 	t.add("guest.faster", "Faster", key("+"), "Plays faster.", some, plain(func() { d.ChangeRate(+1) }))
 	t.add("guest.slower", "Slower", key("-"), "Plays slower.", some, plain(func() { d.ChangeRate(-1) }))
 	t.add("guest.person", "Next recipient", key("W"), "Shows it to the next person, as that one may see it.", some, plain(func() {

@@ -56,6 +56,6 @@ func (g *GuestDesk) Enlarged(made map[string][]byte) {
 		for sum, b := range made {
 			g.large[sum] = b
 		}
-		g.hand = nil
+		g.again()
 	})
 }

@@ -30,6 +30,7 @@ type GuestDesk struct {
 	held   int
 	fault  error
 	nights map[journal.ID]*timeline.Night
+	past   pastNights
 
 	large  map[string][]byte        // by SHA-256 of the original; nil: it has none
 	wanted map[string]journal.Photo // shown small so far
@@ -39,7 +40,7 @@ type GuestDesk struct {
 func (d *Desk) Guest() *GuestDesk {
 	if d.guest == nil {
 		d.guest = &GuestDesk{d: d, cursor: scene.ClientWhole, kept: map[journal.ID][]journal.Shows{}, nights: map[journal.ID]*timeline.Night{},
-			large: map[string][]byte{}, wanted: map[string]journal.Photo{}}
+			past: pastNights{apart: map[journal.ID]bool{}}, large: map[string][]byte{}, wanted: map[string]journal.Photo{}}
 		d.j.Subscribe(d.guest.follow)
 	}
 	return d.guest
@@ -48,7 +49,7 @@ func (d *Desk) Guest() *GuestDesk {
 // follow forgets what a change of the journal may have altered. A threshold of trees grey
 // hangs on all nights of a beat.
 func (g *GuestDesk) follow(c journal.Change) {
-	g.hand = nil
+	g.again()
 	for _, e := range c.Edits {
 		if e.Ref().Kind == journal.KindPhoto {
 			clear(g.large) // it may lie elsewhere now
@@ -57,10 +58,13 @@ func (g *GuestDesk) follow(c journal.Change) {
 		case r.Kind == journal.KindRecipient:
 		case r.Kind == journal.KindTrip:
 			delete(g.nights, r.ID)
+			delete(g.past.apart, r.ID)
 		case r.Trip.IsZero() || r.Kind == journal.KindSky:
 			clear(g.nights)
+			clear(g.past.apart)
 		default:
 			delete(g.nights, r.Trip)
+			delete(g.past.apart, r.Trip)
 		}
 	}
 	g.d.tell(RoomView | Can)
@@ -79,7 +83,7 @@ func (g *GuestDesk) Who() journal.ID { return g.who }
 // SetWho shows to another.
 func (g *GuestDesk) SetWho(person journal.ID) {
 	if person != g.who {
-		g.act(func() { g.who, g.hand = person, nil })
+		g.act(func() { g.who = person; g.again() })
 	}
 }
 
@@ -142,7 +146,8 @@ func (g *GuestDesk) Toggle(x journal.Shows) (err error) {
 	}
 	g.act(func() {
 		if g.d.readOnly {
-			g.kept[g.who], g.hand = shows, nil
+			g.kept[g.who] = shows
+			g.again()
 			return
 		}
 		r, found, e := journal.RecipientOf(g.d.j, g.who)
@@ -165,7 +170,9 @@ func (g *GuestDesk) Pool() journal.ID { return g.pool }
 func (g *GuestDesk) SetPool(pool journal.ID) {
 	if pool != g.pool {
 		g.act(func() {
-			g.pool, g.hand, g.play = pool, nil, false
+			g.pool, g.play = pool, false
+			g.again()
+			clear(g.past.apart)
 			g.cursor, g.fish = scene.ClientWhole, 0
 		})
 	}
@@ -183,7 +190,8 @@ func (g *GuestDesk) Pools() []Offered[journal.ID] {
 	return out
 }
 
-// Handout is what the recipient sees, nil without an open night; Held is how many notes
+// Handout is what the recipient sees, nil without an open night and while a pool's nights
+// are read; Held is how many notes
 // were held back since they name what is hidden.
 func (g *GuestDesk) Handout() scene.Handout {
 	n := g.d.night
@@ -194,18 +202,19 @@ func (g *GuestDesk) Handout() scene.Handout {
 		if n != nil && !g.pool.IsZero() && !slices.ContainsFunc(g.Pools(), func(o Offered[journal.ID]) bool { return o.Value == g.pool }) {
 			g.pool = journal.ID{}
 		}
-		g.of, g.hand = n, nil
+		g.of = n
+		g.again()
 	}
 	if g.hand != nil || n == nil {
 		return g.hand
 	}
-	g.fault = nil
 	shown := scene.ShownTo(journal.Recipient{Person: g.who, Shows: g.Shows()})
 	shown.Larger = g.larger
 	if g.pool.IsZero() {
+		g.fault = nil
 		g.hand, g.held = share(n, shown, g.d.prefs)
-	} else {
-		g.hand, g.held = scene.SharePast(g.ofBeat(n.Log.Trip.Beat), g.pool, shown, g.d.prefs), 0
+	} else if g.hand, g.held = g.pastOf(n.Log.Trip.Beat, shown), 0; g.hand == nil {
+		return nil
 	}
 	if g.fish > len(g.hand.Seen()) {
 		g.fish = 0
@@ -216,29 +225,6 @@ func (g *GuestDesk) Handout() scene.Handout {
 
 func share(n *timeline.Night, s scene.Shown, p words.Prefs) (scene.Handout, int) {
 	return scene.Share(n, s, p)
-}
-
-// ofBeat are all nights of a beat, the oldest first. One that cannot be read is left out
-// and told by Fault.
-func (g *GuestDesk) ofBeat(beat journal.ID) []*timeline.Night {
-	var out []*timeline.Night
-	for _, t := range g.d.list.trips {
-		if t.Beat != beat {
-			continue
-		}
-		n, ok := g.nights[t.ID]
-		if !ok {
-			var err error
-			if n, err = g.d.loader.Load(t.ID); err != nil {
-				g.fault = err
-				continue
-			}
-			g.nights[t.ID] = n
-		}
-		out = append(out, n)
-	}
-	slices.Reverse(out)
-	return out
 }
 
 // Held is how many notes are held back.
@@ -358,6 +344,9 @@ func (g *GuestDesk) Decode(text string) {
 // Title is what is shown to whom, File names files of it.
 func (g *GuestDesk) Title() string {
 	h := g.Handout()
+	if done, of := g.Reading(); of > 0 {
+		return words.PastReading(done, of)
+	}
 	if h == nil {
 		return words.NoNight()
 	}

@@ -351,3 +351,8 @@ func PoolSketchTitle(beat string) string { return beat }
 func PoolSketchKey() string {
 	return "Pools are shaded by fish an hour, drawn toward the others: the stronger, the more. Ruled with lines: thin, under 5 h or 3 nights. Not filled: not fished."
 }
+
+// PastReading says how far the nights on a pool are read.
+func PastReading(done, of int) string {
+	return fmt.Sprintf("Reading the beat's nights: %d of %d. What was fished of the pool stands here when all are read.", done, of)
+}
