@@ -40,8 +40,8 @@ func SeasonFold(n int) journal.Ref {
 	return journal.Ref{Kind: FoldKind, ID: journal.ID{1, 15: byte(n)}}
 }
 
-// SeasonLight is the card of the light, SeasonClock that of clock or light, SeasonPools that of the pools, SeasonLengths that of length
-// against light.
+// SeasonLight is the card of the light, SeasonClock that of clock or light, SeasonPools that of
+// the pools, SeasonLengths that of length against light.
 const (
 	SeasonLight   = 1
 	SeasonClock   = 3

@@ -19,6 +19,7 @@ type chooser struct {
 	ring    own.Ring
 	choices []state.Choice
 	typed   string // letters typed since the keyboard came
+	mouse   bool   // its choices were called for by the mouse
 }
 
 func newChooser(h *hooks) *chooser {
@@ -28,6 +29,10 @@ func newChooser(h *hooks) *chooser {
 		for _, o := range c.choices {
 			if o.Label == label {
 				h.changed(o.Value)
+				if c.mouse && !h.mute && h.done != nil {
+					h.done()
+				}
+				c.mouse = c.mouse && h.mute
 				return
 			}
 		}
@@ -59,6 +64,12 @@ func (c *chooser) fill(f state.Field) {
 	c.Refresh()
 }
 
+// Tapped is part of fyne.Tappable.
+func (c *chooser) Tapped(e *fyne.PointEvent) {
+	c.mouse = true
+	c.Select.Tapped(e)
+}
+
 // step chooses another one, going round.
 func (c *chooser) step(by int) {
 	n := len(c.choices)
@@ -88,6 +99,7 @@ func (c *chooser) CreateRenderer() fyne.WidgetRenderer {
 
 // TypedKey is part of fyne.Focusable.
 func (c *chooser) TypedKey(k *fyne.KeyEvent) {
+	c.mouse = false
 	switch k.Name {
 	case fyne.KeyDown, fyne.KeyRight, fyne.KeyUp, fyne.KeyLeft, fyne.KeyDelete, fyne.KeyBackspace:
 		c.typed = ""
@@ -110,6 +122,7 @@ func (c *chooser) TypedKey(k *fyne.KeyEvent) {
 // same letter again goes to the next choice that begins with it. A letter that fits
 // nothing changes nothing.
 func (c *chooser) TypedRune(r rune) {
+	c.mouse = false
 	letter := strings.ToLower(string(r))
 	if c.find(c.typed+letter, 0) {
 		c.typed += letter

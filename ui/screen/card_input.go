@@ -26,6 +26,7 @@ type hooks struct {
 	key   func(*fyne.KeyEvent) bool // before the input itself; true if it meant something
 	focus func()                    // got the keyboard
 	file  func()                    // asks for a file
+	done  func()                    // chosen by the mouse; nil for nobody
 	mute  bool                      // while filled in
 }
 

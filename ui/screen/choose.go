@@ -32,6 +32,7 @@ type choosers struct {
 	list []namedChooser
 	grid *fyne.Container
 	ask  *state.Command // for the first and the last evening
+	back fyne.Focusable // has the keyboard after a choice by the mouse
 }
 
 type namedChooser struct {
@@ -49,14 +50,19 @@ const (
 	otherValue = "other"
 )
 
-// newChoosers makes the ways to choose of a room. ask is the command that asks for evenings.
-func newChoosers(s *Screen, of filtered, ask string, l pairs) *choosers {
-	return &choosers{s: s, of: of, grid: container.New(l), ask: s.desk.Command(ask)}
+// newChoosers makes the ways to choose of a room. ask is the command that asks for evenings, back
+// what has the keyboard after a choice by the mouse.
+func newChoosers(s *Screen, of filtered, back fyne.Focusable, ask string, l pairs) *choosers {
+	return &choosers{s: s, of: of, back: back, grid: container.New(l), ask: s.desk.Command(ask)}
 }
 
 // add adds a chooser of one of a few.
 func (c *choosers) add(name string, choices func() []state.Choice, value func() string, set func(to string)) {
-	in := newChooser(&hooks{set: set, focus: func() {}, key: c.s.foreign})
+	in := newChooser(&hooks{set: set, focus: func() {}, key: c.s.foreign, done: func() {
+		if !c.s.modal.open() { // the keys are the room's again
+			c.s.focus(c.back)
+		}
+	}})
 	c.list = append(c.list, namedChooser{name, in, choices, value})
 	c.grid.Add(in)
 }

@@ -12,7 +12,7 @@ import (
 // questions.
 func newSeasonChoosers(r *seasonRoom) (*choosers, fyne.CanvasObject) {
 	d := r.desk
-	c := newChoosers(r.s, d, "season.evenings", pairs{wide: map[int]bool{2: true, 3: true, 6: true}})
+	c := newChoosers(r.s, d, r.board, "season.evenings", pairs{wide: map[int]bool{2: true, 3: true, 6: true}})
 	c.year()
 	c.month()
 	c.beat()

@@ -13,7 +13,7 @@ import (
 // newTogetherChoosers are the ways to choose nights, over the list, and their order.
 func newTogetherChoosers(r *togetherRoom) (*choosers, fyne.CanvasObject) {
 	t := r.t
-	c := newChoosers(r.s, t, "together.evenings", pairs{wide: map[int]bool{2: true, 7: true}}) // beat, order
+	c := newChoosers(r.s, t, r.board, "together.evenings", pairs{wide: map[int]bool{2: true, 7: true}}) // beat, order
 	c.year()
 	c.month()
 	c.beat()

@@ -32,8 +32,10 @@ func (c Chosen) Title() string {
 		switch {
 		case months != "" && years != "":
 			when = months + " " + years
+		case months != "" && evenings(f) == "":
+			when = every(f.Months, months)
 		case months != "":
-			when = "every " + months
+			when = months
 		default:
 			when = years
 		}
@@ -46,6 +48,14 @@ func (c Chosen) Title() string {
 		beats = titled(f.Beats, c.Beat, "beat", "beats")
 	}
 	return commas(number(c.Count, "night", "nights"), like, when, beats)
+}
+
+// every says that months are of any year.
+func every(list []time.Month, months string) string {
+	if len(list) > mostNamed {
+		return months + " of any year"
+	}
+	return "every " + months
 }
 
 // titled joins a few names, and counts many.
@@ -92,7 +102,7 @@ func when(f seasons.Filter) string {
 	case months+years != "":
 		in = "in " + months + years
 	}
-	if span != "" && in == "" && !f.From.IsZero() && !f.To.IsZero() {
+	if !f.From.IsZero() && !f.To.IsZero() {
 		span = "from " + span
 	}
 	return commas(span, in)

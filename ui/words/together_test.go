@@ -5,9 +5,11 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"gloamline/journal"
 	"gloamline/timeline"
+	seasons "gloamline/timeline/season"
 )
 
 func TestAxisTick(t *testing.T) {
@@ -83,4 +85,30 @@ func TestShortNight(t *testing.T) {
 	assert.Equal(t, "Sat 4 Jul", ShortNight(d, false))
 	assert.Equal(t, "4 Jul 2026", ShortNight(d, true))
 	assert.Equal(t, "Long Flat: 6 in 21.3 h", PoolCount("Long Flat", timeline.PoolSum{Landed: 4, Lost: 2, Touches: 3, Water: 21*time.Hour + 18*time.Minute}))
+}
+
+// Ensure that what nights were chosen by is said as people say it, whichever of it is set.
+func TestChosen(t *testing.T) {
+	beat := func(id journal.ID) string { return map[byte]string{1: "Home Beat", 2: "Kirk Beat"}[id[0]] }
+	anna := func(journal.ID) string { return "Anna" }
+	day := func(m time.Month, d int) journal.Date { return journal.Date{Year: 2026, Month: m, Day: d} }
+	for _, c := range []struct {
+		f          seasons.Filter
+		title, how string
+	}{
+		{seasons.Filter{}, "9 nights", "Chosen: all nights fished."},
+		{seasons.Filter{Years: []int{2026}}, "9 nights, 2026", "Chosen: all nights fished in 2026."},
+		{seasons.Filter{Years: []int{2025, 2026}, Months: []time.Month{6, 8}}, "9 nights, June and August 2025 and 2026", "Chosen: all nights fished in June or August 2025 or 2026."},
+		{seasons.Filter{Months: []time.Month{7}}, "9 nights, every July", "Chosen: all nights fished in July of any year."},
+		{seasons.Filter{Months: []time.Month{5, 6, 7, 8}}, "9 nights, 4 months of any year", "Chosen: all nights fished in May, June, July or August of any year."},
+		{seasons.Filter{From: day(6, 10), To: day(7, 20), Months: []time.Month{7}}, "9 nights, 10 June 2026 to 20 July 2026, July", "Chosen: all nights fished from 10 June 2026 to 20 July 2026, in July."},
+		{seasons.Filter{To: day(7, 20)}, "9 nights, up to 20 July 2026", "Chosen: all nights fished up to 20 July 2026."},
+		{seasons.Filter{From: day(7, 20), Beats: []journal.ID{{1}, {2}}}, "9 nights, from 20 July 2026, Home Beat and Kirk Beat", "Chosen: all nights fished from 20 July 2026, on Home Beat or Kirk Beat."},
+		{seasons.Filter{People: []journal.ID{{3}}, Trends: []journal.Trend{journal.Rising, ""}, Clients: seasons.ClientNights}, "9 nights", "Chosen: all nights fished, with Anna, nights with a client, river rising or not noted."},
+	} {
+		said := Chosen{Count: 9, Filter: c.f, Beat: beat, Person: anna}
+		require.Equal(t, c.title, said.Title())
+		require.Equal(t, c.how, said.How())
+	}
+	require.Contains(t, Chosen{Moons: []string{"thin", "full"}, LeftOut: 3}.How(), "moon under a quarter lit or over three quarters lit. The 3 earliest are left out.")
 }
