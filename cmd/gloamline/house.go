@@ -45,7 +45,7 @@ func (h *house) run(path string) int {
 		what, do := words.ExplainFile(err, path)
 		fmt.Fprintf(h.stderr, "%s\n%s\n", what, do)
 		code = broken
-		screen.ShowFault(h.app, screen.Fault{Err: err, Path: path, Open: func(other string) error {
+		screen.ShowFault(h.app, screen.Fault{Err: err, Path: path, Look: h.look(path), Open: func(other string) error {
 			err := h.open(other)
 			if err == nil {
 				code = done
@@ -99,11 +99,7 @@ func (h *house) show(path, evening string) error {
 	originals := album.Beside(path)
 	desk.SetAlbum(originals)
 	mem := memory{h.app.Preferences(), path}
-	look := h.asked.look
-	if look == "" {
-		look = mem.Get("look")
-	}
-	desk.SetLook(look)
+	desk.SetLook(h.look(path))
 	if evening != "" && !openNight(desk, evening) {
 		fmt.Fprintf(h.stderr, "gloamline: this journal has no night of %s.\n", evening)
 	}
@@ -134,6 +130,14 @@ func (h *house) show(path, evening string) error {
 		_ = beforeStore.Close()
 	}
 	return nil
+}
+
+// look is the look asked for, else the one that was used last on this machine, which is known without a journal.
+func (h *house) look(path string) string {
+	if h.asked.look != "" {
+		return h.asked.look
+	}
+	return memory{h.app.Preferences(), path}.Get("look")
 }
 
 // putBack puts a copy in the place of the journal that is open, which is kept beside it, and

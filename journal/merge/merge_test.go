@@ -1,6 +1,7 @@
 package merge_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -215,6 +216,23 @@ func TestAlike(t *testing.T) {
 	require.Equal(t, []merge.Alike{{journal.KindPerson, mine.ID, theirs.ID, "colm"}}, p.Alike)
 	require.Contains(t, g.a.stands(), mine.Ref())
 	require.Contains(t, g.a.stands(), theirs.Ref())
+}
+
+// Ensure that one picture that was read into one night on each side is named, that another one is not, nor the
+// same in another night.
+func TestAlikePhotos(t *testing.T) {
+	g := guides(t)
+	pic := func(sum string) journal.Photo {
+		at := journal.Exact(time.Date(2026, 7, 4, 22, 0, 0, 0, time.UTC))
+		return journal.Photo{Head: journal.Head{ID: journal.NewID(), Trip: g.trip.ID, When: at}, SHA256: strings.Repeat(sum, 64), Name: "fish.jpg", Copied: true}
+	}
+	mine, theirs, other := pic("a"), pic("a"), pic("b")
+	g.a.put(mine)
+	g.b.put(theirs)
+	g.b.put(other)
+	p := g.a.merge(g.b)
+	require.Equal(t, []merge.Alike{{journal.KindPhoto, mine.ID, theirs.ID, "fish.jpg"}}, p.Alike)
+	require.Contains(t, g.a.stands(), other.Ref())
 }
 
 // Ensure that nothing is taken over from a later version, and that a journal that has

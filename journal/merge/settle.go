@@ -229,6 +229,10 @@ func (p *Plan) alike() {
 			name = r.Label
 		case journal.Box:
 			name = r.Name
+		case journal.Photo: // one picture, read in on both sides
+			if r.SHA256 != "" {
+				return string(e.Kind) + "\n" + r.Trip.String() + r.SHA256, r.Name
+			}
 		}
 		if name = strings.TrimSpace(name); name == "" {
 			return "", ""

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"gloamline/ui/draw"
+	"gloamline/ui/scene"
 	own "gloamline/ui/widget"
 	"gloamline/ui/words"
 )
@@ -19,6 +20,7 @@ import (
 type Fault struct {
 	Err  error
 	Path string
+	Look string // the look that was used last; dusk if none is known
 	// Open opens another journal, or this one once more, in a window of its own.
 	Open func(path string) error
 }
@@ -30,7 +32,7 @@ func ShowFault(a fyne.App, f Fault) fyne.Window {
 	const width = 560
 	w := a.NewWindow(words.WindowTitle())
 	w.SetIcon(AppIcon())
-	th := NewTheme(dusk)
+	th := NewTheme(scene.LookNamed(f.Look))
 	a.Settings().SetTheme(th)
 	para := func(font draw.Font, c draw.Color, text string) *own.Paragraph {
 		p := own.NewParagraph(font, width, plain(c))

@@ -15,7 +15,7 @@ type header struct {
 	s     *Screen
 	date  *own.Paragraph
 	lines []*own.Paragraph
-	shown int // how many of them
+	high  float32 // of all of it when it was shown last
 	all   *headerBox
 }
 
@@ -54,8 +54,8 @@ func (h *header) sync() {
 	}
 	h.date.Refresh()
 	h.all.Refresh()
-	if n := len(lines); n != h.shown && h.s.night != nil { // below it all moves
-		h.shown = n
+	if high := h.all.HeightFor(h.all.Size().Width); high != h.high && h.s.night != nil { // below it all moves
+		h.high = high
 		h.s.night.Refresh()
 	}
 }

@@ -66,6 +66,8 @@ type noticesSheet struct {
 	remove *sheetButton
 }
 
+const noticesWidth = 560 // dp
+
 // showNotices shows the notes on the beat of the open night, or on another one.
 func (s *Screen) showNotices() {
 	beats, err := s.desk.NoticedBeats()
@@ -77,7 +79,7 @@ func (s *Screen) showNotices() {
 		s.tellError(words.NoBeatYet())
 		return
 	}
-	const width = 560
+	const width = noticesWidth
 	v := &noticesSheet{s: s, beats: beats}
 	title := s.headline(width, words.NoticesTitle(beats[0].Name))
 	fault := s.text(13, width, s.errorInk, "")
@@ -139,7 +141,12 @@ func (v *noticesSheet) line(i int) string {
 	if i == 0 {
 		return words.NoticeNew()
 	}
-	return words.NoticeRow(v.notices()[i-1], v.s.desk.Today())
+	n, today := v.notices()[i-1], v.s.desk.Today()
+	// What is asked gives way to the days, which tell whether it is to be asked again.
+	f, whole := draw.Font{Size: 13.5, Weight: draw.Bold}, n.Words
+	n.Words = ""
+	n.Words = draw.Fit(f, whole, noticesWidth-24-draw.Measure(f, words.NoticeRow(n, today)).Width)
+	return words.NoticeRow(n, today)
 }
 
 // fill puts the note that is picked out into the fields.
