@@ -2,6 +2,7 @@ package screen
 
 import (
 	"image/color"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -40,6 +41,7 @@ type rooms struct {
 	s     *Screen
 	made  map[state.Room]room
 	shown state.Room
+	reads *clock          // before the room of nights together is entered
 	stack *fyne.Container // the room that is shown, with an open card at its right
 	foot  *fyne.Container // the ways from room to room
 	ways  map[state.Room]*own.Button
@@ -63,14 +65,57 @@ func (s *Screen) bindRooms() {
 			continue
 		}
 		id := "view.room-" + string(to)
-		s.desk.Bind(id, nil, func() error {
+		enter := func() {
 			if !s.desk.EnterRoom(to) {
 				s.tell(words.HoldRoom())
+			}
+		}
+		s.desk.Bind(id, nil, func() error {
+			if to == state.TogetherRoom {
+				s.rooms.readFirst(enter)
+			} else {
+				enter()
 			}
 			return nil
 		})
 		s.bound[id] = true
 	}
+}
+
+// Nights are read before the room of nights together is entered, traitsStep at a time with a
+// word of how far, unless no more than traitsAtOnce are left.
+var traitsAtOnce = 100
+
+const traitsStep = 16
+
+// readFirst reads what nights are chosen by, without holding the window up, and then has the
+// room entered, unless another was meanwhile.
+func (r *rooms) readFirst(enter func()) {
+	s := r.s
+	if left, _ := s.desk.ReadTraits(0); left <= traitsAtOnce {
+		enter()
+		return
+	}
+	if r.reads != nil {
+		return
+	}
+	from := s.desk.Room()
+	r.reads = startClock(seasonTick, func(time.Duration) {
+		left, of := 1, 0
+		for begun := time.Now(); left > 0 && time.Since(begun) < seasonSlice; {
+			left, of = s.desk.ReadTraits(traitsStep)
+		}
+		s.tell(words.TogetherReading(of-left, of))
+		if left > 0 && s.desk.Room() == from {
+			return
+		}
+		r.reads.Stop()
+		r.reads = nil
+		if s.desk.Room() == from {
+			s.tell("")
+			enter()
+		}
+	})
 }
 
 // buttons makes the ways from room to room, for the foot of the column at the left.

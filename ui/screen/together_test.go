@@ -202,3 +202,36 @@ func BenchmarkTogetherHover(b *testing.B) {
 		r.board.Repaint()
 	}
 }
+
+// Ensure that where many nights are to be read the room is entered once they are, with a word
+// until then; and not at all by somebody who has gone elsewhere meanwhile.
+func TestTogetherReadsFirst(t *testing.T) {
+	before, most := post, traitsAtOnce
+	t.Cleanup(func() { post, traitsAtOnce = before, most })
+	traitsAtOnce = 5
+	s := newScreenWith(t, true, 1280, 800, recall{})
+	open(t, s, "2026-07-04")
+	acts := make(chan func(), 10)
+	post = func(f func()) { acts <- f }
+	s.runID("view.room-together")
+	assert.Equal(t, state.NightRoom, s.desk.Room())
+	s.runID("view.room-together") // impatience reads nothing twice
+	for said := false; s.desk.Room() == state.NightRoom; said = true {
+		if said {
+			assert.Contains(t, s.foot.lastTold, "Reading nights: ")
+		}
+		(<-acts)()
+	}
+	assert.Equal(t, state.TogetherRoom, s.desk.Room())
+	assert.Nil(t, s.rooms.reads)
+	assert.Empty(t, s.foot.lastTold)
+
+	s = newScreenWith(t, true, 1280, 800, recall{})
+	open(t, s, "2026-07-04")
+	s.runID("view.room-together")
+	s.runID("view.room-season")
+	for s.rooms.reads != nil {
+		(<-acts)()
+	}
+	assert.Equal(t, state.SeasonRoom, s.desk.Room())
+}

@@ -76,6 +76,7 @@ type Desk struct {
 	card     *Card
 	beats    *BeatDesk
 	together *Together   // nil until it is entered
+	traits   traits      // of nights read so far, for the room of nights together
 	season   *SeasonDesk // nil until it is entered
 	guest    *GuestDesk  // nil until it is entered
 	commands []*Command
@@ -84,7 +85,7 @@ type Desk struct {
 // New returns the desk of a journal with no night open. now is asked for the date
 // that a new night is offered, and for nothing else.
 func New(j *journal.Journal, now func() time.Time) *Desk {
-	d := &Desk{j: j, loader: timeline.NewLoader(j), now: now, look: DefaultLook, rate: usualRate, room: NightRoom}
+	d := &Desk{j: j, traits: traits{}, loader: timeline.NewLoader(j), now: now, look: DefaultLook, rate: usualRate, room: NightRoom}
 	d.sketch = wholeBeat
 	d.commands = d.table()
 	d.reload()

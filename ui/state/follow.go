@@ -13,6 +13,7 @@ func (d *Desk) changed(c journal.Change) {
 	d.act(func() {
 		d.tell(Can)
 		d.forgetRows(c)
+		d.traits.forget(c)
 		if d.beats != nil {
 			d.beats.follow(c)
 		}

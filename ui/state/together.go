@@ -71,10 +71,7 @@ func (t *Together) Traits() []timeline.Traits {
 	if t.traits != nil {
 		return t.traits
 	}
-	// A night that cannot be read is told in the list of nights.
-	if t.traits, _ = t.d.loader.TraitsOf(t.d.list.trips); t.traits == nil {
-		t.traits = []timeline.Traits{}
-	}
+	t.traits = t.d.allTraits()
 	return t.traits
 }
 

@@ -356,3 +356,8 @@ func PoolSketchKey() string {
 func PastReading(done, of int) string {
 	return fmt.Sprintf("Reading the beat's nights: %d of %d. What was fished of the pool stands here when all are read.", done, of)
 }
+
+// TogetherReading says how far the nights are read before they are laid together.
+func TogetherReading(done, of int) string {
+	return fmt.Sprintf("Reading nights: %d of %d. Then they are laid together.", done, of)
+}
