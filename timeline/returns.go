@@ -3,6 +3,7 @@ package timeline
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"gloamline/geo"
 	"gloamline/journal"
@@ -35,6 +36,9 @@ type MonthReturn struct {
 	Days    int          // dates on which any rod had a fly in the water
 	RodDays int          // the same, summed over rods
 	Nights  int          // evenings: a night that ends after midnight counts once
+	// Hours are those with a fly in the water, over all rods, by the date at which the clock stood: of a run over
+	// midnight each part is its own date's. Of an uncertain time the middle counts.
+	Hours time.Duration
 }
 
 // Nil reports whether no fish was landed.
@@ -188,7 +192,7 @@ func (f *Fished) Returns(ask ReturnsAsk) Returns {
 func (r RiverReturn) Total() MonthReturn {
 	var out MonthReturn
 	for _, m := range r.Months {
-		out.Days, out.RodDays, out.Nights = out.Days+m.Days, out.RodDays+m.RodDays, out.Nights+m.Nights
+		out.Days, out.RodDays, out.Nights, out.Hours = out.Days+m.Days, out.RodDays+m.RodDays, out.Nights+m.Nights, out.Hours+m.Hours
 		for _, l := range m.Lines {
 			i := slices.IndexFunc(out.Lines, func(o ReturnLine) bool { return o.Species == l.Species && o.Class == l.Class })
 			if i < 0 {

@@ -7,6 +7,7 @@ import (
 
 	"gloamline/geo"
 	"gloamline/journal"
+	"gloamline/timeline/tally"
 )
 
 // returnNight is what a night says for a return, with the beat as it was.
@@ -16,6 +17,7 @@ type returnNight struct {
 	zone *time.Location
 	fish []Noted[journal.Contact] // landed, in order
 	done []doing                  // what says that a rod fished
+	wet  map[journal.ID]tally.Set // by rod: when it had a fly in the water
 }
 
 // doing is a stretch of time in which a rod fished: a run, or the moment of a contact, since
@@ -31,7 +33,13 @@ func newReturnNight(log *journal.Log, beat geo.Beat) (returnNight, error) {
 	if err != nil {
 		return n, err
 	}
-	for _, e := range inOrder(log) {
+	entries := inOrder(log)
+	runs := runSpans(log, entries, beat.Pool)
+	n.wet = map[journal.ID]tally.Set{}
+	for _, r := range log.Trip.Rods {
+		n.wet[r.ID] = water(r.ID, entries, runs, log)
+	}
+	for _, e := range entries {
 		switch k := e.Entry.(type) {
 		case journal.Run:
 			from, to := log.RunSpan(k)
@@ -99,6 +107,9 @@ func (b *returnsBook) night(n returnNight) {
 	}
 	r := b.river(n.beat)
 	fished := b.days(n, asked, r)
+	for rod := range asked {
+		b.hours(n, rod, r)
+	}
 	for _, k := range n.fish {
 		if _, mine := asked[k.Entry.Rod]; !mine {
 			continue
@@ -130,6 +141,24 @@ func (b *returnsBook) days(n returnNight, asked map[journal.ID]journal.ID, r *ri
 		}
 	}
 	return fished
+}
+
+// hours adds up what a rod had a fly in the water, each part at its own date.
+func (b *returnsBook) hours(n returnNight, rod journal.ID, r *riverBook) {
+	for _, s := range n.wet[rod] {
+		last := journal.DateOf(s.To, n.zone)
+		for d := journal.DateOf(s.From, n.zone); !last.Before(d); d = d.Add(1) {
+			if d.Year == b.ask.Year {
+				begin, end := midnights(d, n.zone)
+				r.Months[d.Month-1].Hours += max(0, earlier(s.To, end).Sub(later(s.From, begin)))
+			}
+		}
+	}
+}
+
+// midnights are those before and after a date, by the clock of a zone.
+func midnights(d journal.Date, zone *time.Location) (begin, end time.Time) {
+	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, zone), time.Date(d.Year, d.Month, d.Day+1, 0, 0, 0, 0, zone)
 }
 
 // otherDate is the date, besides the one counted, that an uncertain moment may fall on.

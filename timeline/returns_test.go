@@ -112,6 +112,17 @@ func TestReturnsByDate(t *testing.T) {
 	assert.Equal(t, 2, r.Rivers[0].Total().Lines[0].Returned.Number)
 }
 
+// Ensure that the hours with a fly in the water are parted at midnight, also between two months, are those of all rods
+// asked for, and leave breaks out.
+func TestReturnsHours(t *testing.T) {
+	p := outing("2026-07-31").run(0, 23, 0, 1, 30).run(1, 22, 0, 23, 0)
+	p.entries = append(p.entries, journal.Break{Head: p.head(0, journal.Exact(p.clock(0, 15))), Until: journal.Of(journal.Exact(p.clock(0, 45)))})
+	m := returnsOf(t, year2026, p).Rivers[0].Months
+	assert.Equal(t, [2]time.Duration{2 * time.Hour, time.Hour}, [2]time.Duration{m[6].Hours, m[7].Hours})
+	m = returnsOf(t, ReturnsAsk{2026, colmID}, p).Rivers[0].Months
+	assert.Equal(t, [2]time.Duration{time.Hour, 0}, [2]time.Duration{m[6].Hours, m[7].Hours})
+}
+
 // Ensure that a run until midnight sharp touches no second day.
 func TestReturnsMidnightSharp(t *testing.T) {
 	p := outing("2026-07-10").run(0, 23, 0, 0, 0)
@@ -231,13 +242,20 @@ func TestReturnsHoldEveryFish(t *testing.T) {
 				}
 			}
 		}
-		got, listed := 0, 0
+		wet := time.Duration(0)
+		for _, trip := range trips {
+			n, err := Load(j, trip.ID)
+			require.NoError(t, err)
+			wet += n.Totals.InWater
+		}
+		got, listed, hours := 0, 0, time.Duration(0)
 		for y := range years {
 			r, err := LoadReturns(j, ReturnsAsk{Year: y})
 			require.NoError(t, err)
 			for _, river := range r.Rivers {
 				for i, m := range river.Months {
 					days := time.Date(y, time.Month(i+2), 0, 0, 0, 0, 0, time.UTC).Day()
+					hours += m.Hours
 					require.LessOrEqual(t, m.Days, days)
 					require.LessOrEqual(t, m.Days, m.RodDays)
 					for _, l := range m.Lines {
@@ -254,5 +272,6 @@ func TestReturnsHoldEveryFish(t *testing.T) {
 		}
 		require.Equal(t, landed, got)
 		require.Equal(t, weightless, listed)
+		require.Equal(t, wet, hours, "the hours are those that the nights say")
 	})
 }

@@ -193,7 +193,7 @@ func ReturnsCSV(out io.Writer, r timeline.Returns) error {
 	w := csv.NewWriter(out)
 	w.UseCRLF = true
 	head := []string{"year", "river", "month", "species", "class", "number", "kept", "kept_weighed_g", "kept_weighed_number", "kept_judged_g", "kept_judged_number",
-		"returned", "returned_weighed_g", "returned_weighed_number", "returned_judged_g", "returned_judged_number", "fate_not_noted", "method", "days", "rod_days", "nights"}
+		"returned", "returned_weighed_g", "returned_weighed_number", "returned_judged_g", "returned_judged_number", "fate_not_noted", "method", "days", "rod_days", "nights", "rod_hours"}
 	if err := w.Write(head); err != nil {
 		return err
 	}
@@ -208,7 +208,7 @@ func ReturnsCSV(out io.Writer, r timeline.Returns) error {
 				for _, x := range []timeline.Landings{l.Kept, l.Returned} {
 					cells = append(cells, whole(x.Number), num(float64(x.Weighed), 0), whole(x.WeighedN), num(float64(x.Estimated), 0), whole(x.EstimatedN))
 				}
-				cells = append(cells, whole(l.Unknown.Number), "fly", whole(m.Days), whole(m.RodDays), whole(m.Nights))
+				cells = append(cells, whole(l.Unknown.Number), "fly", whole(m.Days), whole(m.RodDays), whole(m.Nights), num(m.Hours.Hours(), 2))
 				if len(cells) != len(head) {
 					return fmt.Errorf("a row of %d cells under %d heads", len(cells), len(head))
 				}

@@ -107,10 +107,10 @@ func (p Prefs) total(g units.Grams) string {
 	return units.Weight{G: g}.Format(u)
 }
 
-// ReturnDays says how often a month was fished: July: 8 days, 11 rod-days, 7 nights. Forms
+// ReturnDays says how often a month was fished: July: 8 days, 11 rod-days, 7 nights begun, 21.5 h with a fly in the water. Forms
 // do not say which they mean where a night goes on after midnight.
 func ReturnDays(month string, m timeline.MonthReturn) string {
-	return fmt.Sprintf("%s: %s, %s, %s", month, counted(m.Days, "day", "days"), counted(m.RodDays, "rod-day", "rod-days"), counted(m.Nights, "night begun", "nights begun"))
+	return fmt.Sprintf("%s: %s, %s, %s, %s with a fly in the water", month, counted(m.Days, "day", "days"), counted(m.RodDays, "rod-day", "rod-days"), counted(m.Nights, "night begun", "nights begun"), Hours(m.Hours))
 }
 
 // ReturnBlanks names the months of a river that were fished without a fish, and those

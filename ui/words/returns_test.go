@@ -17,7 +17,7 @@ import (
 
 func aReturn() timeline.RiverReturn {
 	r := timeline.RiverReturn{River: geo.River{Name: "Larrick Water"}, Beats: []string{"Home Beat", "Kirk Beat"}}
-	r.Months[6] = timeline.MonthReturn{Days: 1, RodDays: 2, Nights: 1, Lines: []timeline.ReturnLine{
+	r.Months[6] = timeline.MonthReturn{Days: 1, RodDays: 2, Nights: 1, Hours: 150 * time.Minute, Lines: []timeline.ReturnLine{
 		{Species: journal.SeaTrout, Returned: timeline.Landings{Number: 4, Weighed: 2400, WeighedN: 2, Estimated: 1200, EstimatedN: 1}},
 		{Species: journal.SeaTrout, Class: "herling", Kept: timeline.Landings{Number: 1}},
 	}}
@@ -36,7 +36,7 @@ func TestReturnLines(t *testing.T) {
 	assert.Equal(t, []string{"July", "herling", "1", "1", "1 without", "0", "–", "0", "fly"}, words.ReturnCells(time.July, lines[1], words.Prefs{}))
 	assert.Contains(t, words.ReturnCells(time.July, lines[0], words.Prefs{Weight: units.Pound})[6], "lb")
 	assert.Len(t, words.ReturnHeads(), len(words.ReturnCells(time.July, lines[0], words.Prefs{})))
-	assert.Equal(t, "July: 1 day, 2 rod-days, 1 night begun", words.ReturnDays("July", r.Months[6]))
+	assert.Equal(t, "July: 1 day, 2 rod-days, 1 night begun, 2.5 h with a fly in the water", words.ReturnDays("July", r.Months[6]))
 	blanks := words.ReturnBlanks(r)
 	require.Len(t, blanks, 2)
 	assert.Equal(t, "Fished, no fish landed: August.", blanks[0])
