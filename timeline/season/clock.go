@@ -42,7 +42,9 @@ type AxisRow struct {
 	To    int     `json:"to"` // left out
 	Hours float64 `json:"hours"`
 	Fish  float64 `json:"fish"`
-	Rate  float64 `json:"relative_rate"` // to the first band, each night having its own level
+	// Nights are those with at least five minutes in the band.
+	Nights int     `json:"nights"`
+	Rate   float64 `json:"relative_rate"` // to the first band, each night having its own level
 }
 
 const (
@@ -100,6 +102,7 @@ func (x *axis) rows(fit tally.BandFit) []AxisRow {
 		for b := range out {
 			out[b].Hours += s.T[b]
 			out[b].Fish += s.X[b]
+			out[b].Nights += int(one(s.T[b] >= nightCounts))
 		}
 	}
 	for b := range out {

@@ -56,13 +56,13 @@ func (s *Season) darkSheet() Sheet {
 }
 
 func (s *Season) axisSheet() Sheet {
-	rows := [][]string{{"axis", "from", "to", "hours", "fish", "relative_rate"}}
+	rows := [][]string{{"axis", "from", "to", "hours", "nights", "fish", "relative_rate"}}
 	for _, a := range []struct {
 		name string
 		rows []AxisRow
 	}{{"clock", s.ClockOrLight.Clock.Rows}, {"light", s.ClockOrLight.Light.Rows}} {
 		for _, r := range a.rows {
-			rows = append(rows, []string{a.name, strconv.Itoa(r.From), strconv.Itoa(r.To), num(r.Hours), num(r.Fish), num(r.Rate)})
+			rows = append(rows, []string{a.name, strconv.Itoa(r.From), strconv.Itoa(r.To), num(r.Hours), strconv.Itoa(r.Nights), num(r.Fish), num(r.Rate)})
 		}
 	}
 	return Sheet{"axes", 3, rows}

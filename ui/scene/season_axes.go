@@ -18,7 +18,7 @@ func (c *cards) clockOrLight() {
 	if len(k.Clock.Rows) == 0 && len(k.Light.Rows) == 0 {
 		return
 	}
-	c.need(2 * (axisTall + 110))
+	c.need(2 * (axisTall + 125))
 	c.y += 8
 	in := c.inner()
 	cut := []struct {
@@ -69,7 +69,7 @@ func (c *cards) axis(title string, rows []season.AxisRow, name func(from, to int
 			c.list.Fill(draw.Rectangle(box), draw.NonZero, draw.Solid(draw.Mix(c.look.Panel, c.look.Ink, 0.45)))
 		}
 		y := foot + 2
-		for _, l := range slices.Concat(draw.Wrap(textFont, name(r.From, r.To), w-6), []string{words.SeasonHours(r.Hours) + " h", words.Expected(r.Fish) + " " + words.SeasonFish()}) {
+		for _, l := range slices.Concat(draw.Wrap(textFont, name(r.From, r.To), w-6), []string{words.SeasonHours(r.Hours) + " h", words.SeasonOn(r.Nights), words.Expected(r.Fish) + " " + words.SeasonFish()}) {
 			y += 15
 			c.list.Text(draw.Text{S: l, At: draw.Pt(x+3, y), Font: textFont, Color: c.look.Soft})
 		}

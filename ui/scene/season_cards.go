@@ -64,7 +64,7 @@ func (c *cards) question(q *season.Card) {
 			}
 		}
 		switch q.N {
-		case 3:
+		case SeasonClock:
 			c.clockOrLight()
 			add(words.ClockOrLightInFull(c.s.ClockOrLight))
 		case SeasonLengths:

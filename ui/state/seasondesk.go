@@ -103,14 +103,18 @@ func (s *SeasonDesk) Sheet() *SeasonSheet {
 	return s.sheet
 }
 
-// begin opens, for who comes here for the first time, the card whose picture tells most: every fish
-// as its fly over the hours; without a fish, the pools with their hours. Without an hour none is.
+// begin opens, for who comes here for the first time, the cards whose pictures tell most: every fish
+// as its fly over the hours and, above it, clock or light once there is enough; without a fish, the
+// pools with their hours. Without an hour none is.
 func (s *SeasonDesk) begin() {
 	f := s.sheet
 	if s.begun || f.Nights == 0 {
 		return
 	}
 	s.begun = true
+	if f.ClockOrLight.Verdict != season.NotEnough {
+		s.open[scene.SeasonClock] = true
+	}
 	switch {
 	case f.LengthLight != nil && len(f.LengthLight.Fish) > 0:
 		s.open[scene.SeasonLengths] = true

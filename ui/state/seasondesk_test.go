@@ -216,7 +216,7 @@ func TestSeasonTables(t *testing.T) {
 func TestSeasonBegins(t *testing.T) {
 	_, s := inSeason(t)
 	require.NotNil(t, s.Sheet())
-	assert.True(t, s.Open(0) && s.Open(scene.SeasonLengths))
+	assert.True(t, s.Open(0) && s.Open(scene.SeasonLengths) && s.Open(scene.SeasonClock))
 	assert.False(t, s.Open(scene.SeasonPools))
 	s.Toggle(scene.SeasonLengths)
 	s.Change(func(v *season.View) { v.Filter.Months = One(time.July) })
@@ -234,7 +234,7 @@ func TestSeasonBegins(t *testing.T) {
 	s.all.Digests = blank
 	require.NotNil(t, s.Sheet())
 	assert.True(t, s.Open(scene.SeasonPools))
-	assert.False(t, s.Open(scene.SeasonLengths))
+	assert.False(t, s.Open(scene.SeasonLengths) || s.Open(scene.SeasonClock))
 
 	j, err := journal.Open(memory.New(journal.NewID()), time.Now)
 	require.NoError(t, err)

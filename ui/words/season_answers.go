@@ -94,6 +94,9 @@ func startAndStop(c *seasons.Card) string {
 			out = fmt.Sprintf("%s: %s an hour (%s to %s).", strings.TrimSuffix(out, "."), rate(v), rate(c.Figures["last_hour_rate_lo"]), rate(c.Figures["last_hour_rate_hi"]))
 		}
 	}
+	if c.Figures["fish_in_all"] < seasons.MinFish {
+		return out // half of a few says nothing
+	}
 	hours, okH := c.Figures["half_hours_quarter"]
 	fish, okF := c.Figures["half_fish_quarter"]
 	if okH && okF {
@@ -165,8 +168,16 @@ func chain(c seasons.Chain) string {
 	if all == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Of %s: %s showed without touching, %s touched without being hooked, %s came off, %s landed. ",
-		number(int(math.Round(all)), "contact", "contacts"), count(c.Shows), count(c.Touches), count(c.Lost), count(c.Landed))
+	var parts []string
+	for _, k := range []struct {
+		n    float64
+		what string
+	}{{c.Shows, "showed without touching"}, {c.Touches, "touched without being hooked"}, {c.Lost, "came off"}, {c.Landed, "landed"}} {
+		if k.n > 0 {
+			parts = append(parts, count(k.n)+" "+k.what)
+		}
+	}
+	return fmt.Sprintf("Of %s %s. ", number(int(math.Round(all)), "contact", "contacts"), commas(parts...))
 }
 
 // alike says what came of the nights likest to the latest, hours first.

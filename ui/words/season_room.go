@@ -81,6 +81,9 @@ func SeasonOf() string     { return "of" }
 // SeasonHours prints hours with one digit.
 func SeasonHours(h float64) string { return fmt.Sprintf("%.1f", h) }
 
+// SeasonOn prints on how many nights hours lie.
+func SeasonOn(nights int) string { return number(nights, "night", "nights") }
+
 // SeasonCount prints a number of nights or runs.
 func SeasonCount(n int) string { return fmt.Sprint(n) }
 

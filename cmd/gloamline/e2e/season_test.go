@@ -167,7 +167,7 @@ func TestSeasonWalk(t *testing.T) {
 	p.key("season tables saved", "Return")
 	down(23 - 17)
 	d.still(p)
-	d.shot("s6-alike")
+	d.shot("s3-alike")
 	p.key("dialog open", "e")
 	p.key("season tables saved", "Return")
 	for table, card := range map[string]int{"second_run_fly": 17, "second_run_pairs": 17, "alike": 23, "alike_foretold": 23} {
@@ -194,10 +194,10 @@ func TestSeasonWalk(t *testing.T) {
 
 	p.key("look=paper", "ctrl+l")
 	d.still(p)
-	d.shot("s4-lengths-paper")
+	d.shot("s4-alike-paper")
 	p.key("look=lamp", "ctrl+l")
 	d.still(p)
-	d.shot("s5-lengths-lamp")
+	d.shot("s5-alike-lamp")
 	p.press("ctrl+q")
 	require.NoError(t, p.wait())
 	p.sound()
