@@ -99,14 +99,26 @@ func (r *rooms) readFirst(enter func()) {
 	if r.reads != nil {
 		return
 	}
-	from := s.desk.Room()
+	from, decoded := s.desk.Room(), false
 	r.reads = startClock(seasonTick, func(time.Duration) {
 		left, of := 1, 0
-		for begun := time.Now(); left > 0 && time.Since(begun) < seasonSlice; {
+		begun := time.Now()
+		for left > 0 && time.Since(begun) < seasonSlice {
 			left, of = s.desk.ReadTraits(traitsStep)
 		}
 		s.tell(words.TogetherReading(of-left, of))
-		if left > 0 && s.desk.Room() == from {
+		more := left > 0
+		if !more {
+			t := s.desk.Together()
+			if r.made[state.TogetherRoom] == nil && !decoded {
+				decoded = true
+				t.Decode(s.recall("together")) // what the room will show
+			}
+			for more = true; more && time.Since(begun) < seasonSlice; {
+				more = t.Prepare(1)
+			}
+		}
+		if more && s.desk.Room() == from {
 			return
 		}
 		r.reads.Stop()

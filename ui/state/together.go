@@ -150,6 +150,25 @@ func (t *Together) built() []*timeline.Night {
 	return out
 }
 
+// Prepare sets up to so many of the nights chosen in their light ahead of their being shown, and
+// reports whether any are left.
+func (t *Together) Prepare(nights int) (left bool) {
+	for _, id := range t.chosen() {
+		if _, ok := t.nights[id]; ok {
+			continue
+		}
+		if nights--; nights < 0 {
+			return true
+		}
+		if n, err := t.d.loader.Load(id); err == nil { // else built says so
+			t.nights[id] = n
+		} else {
+			nights++
+		}
+	}
+	return false
+}
+
 // Fault says why a night that was chosen is not shown, nil if all are.
 func (t *Together) Fault() error { return t.fault }
 

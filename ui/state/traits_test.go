@@ -50,3 +50,21 @@ func TestReadTraits(t *testing.T) {
 	assert.Equal(t, all, unread(), "each night has its beat's name")
 	same()
 }
+
+// Ensure that nights prepared are those that are then laid, and that nothing is left to prepare.
+func TestPrepare(t *testing.T) {
+	d, _ := guestOnDemo(t)
+	r := d.Together()
+	steps := 1
+	for r.Prepare(2) {
+		steps++
+	}
+	chosen := len(r.chosen())
+	require.Greater(t, chosen, 4)
+	assert.Equal(t, (chosen+1)/2, steps)
+	assert.Len(t, r.nights, chosen)
+	held := r.nights[r.chosen()[0]]
+	assert.Len(t, r.Sides().Light.Nights, chosen)
+	assert.Same(t, held, r.nights[r.chosen()[0]])
+	assert.False(t, r.Prepare(1))
+}
