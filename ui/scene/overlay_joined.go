@@ -31,7 +31,7 @@ func Joined(clock, light *timeline.Overlay, size draw.Size, look Look, v Togethe
 	low := g.half(light, top+head, top+head+plot-clockH)
 	g.title(words.AxisTitle(clock.Axis), 17)
 	g.title(words.AxisTitle(timeline.LightAxis), top+17)
-	g.joints(up, low, top+head-18)
+	g.joints(up, low, top+3) // over the title, which uprights leave out
 	g.fish(up)
 	g.fish(low)
 	g.list.EndGroup()
@@ -61,15 +61,20 @@ func (g *together) half(o *timeline.Overlay, top, bottom float64) half {
 	g.hours(h)
 	g.axisTicks(h.along, top, bottom)
 	g.zero(h.along, top-4, bottom, top-8) // first, so that the name of a part keeps off it
-	for _, p := range h.along.panels {
+	g.partNames(h.along, top-6)
+	h.spots = g.swarm(h)
+	return h
+}
+
+// partNames names the parts of the light, in the middle of each or where nothing else is named.
+func (g *together) partNames(a along, y float64) {
+	for _, p := range a.panels {
 		if s := words.PartName(p.part); s != "" {
 			at := func(share, y float64) draw.Point { return draw.Pt(p.x0+(p.x1-p.x0)*share, y) }
 			g.labels.put(g.list, draw.Text{S: s, Font: boldFont, Color: g.look.Soft, Anchor: draw.Middle},
-				at(0.5, top-6), at(0.28, top-6), at(0.72, top-6), at(0.5, top-20))
+				at(0.5, y), at(0.28, y), at(0.72, y), at(0.5, y-14))
 		}
 	}
-	h.spots = g.swarm(h)
-	return h
 }
 
 // hours shades the rod-hours of all nights, and deeper those of the night that stands
@@ -92,6 +97,10 @@ func (g *together) hours(h half) {
 			}
 		}
 	}
+	shade := 0.13
+	if g.look.Name == Lamp.Name { // where it would hardly be seen
+		shade = 0.2
+	}
 	for _, b := range h.o.Bins {
 		x0, x1, ok := h.along.span(timeline.Reach{Part: b.Part, Lo: b.Lo, Hi: b.Hi})
 		if !ok || x1 <= x0 {
@@ -102,8 +111,8 @@ func (g *together) hours(h half) {
 				g.list.Fill(draw.Rectangle(draw.R(x0+0.5, h.bottom-y, x1-x0-1, y)), draw.NonZero, draw.Solid(c))
 			}
 		}
-		bar(b.Water, draw.Fade(g.look.Ink, 0.13))
-		bar(own[timeline.Spot{Part: b.Part, V: b.Lo}], draw.Fade(g.look.Ink, 0.16))
+		bar(b.Water, draw.Fade(g.look.Ink, shade))
+		bar(own[timeline.Spot{Part: b.Part, V: b.Lo}], draw.Fade(g.look.Ink, shade+0.03))
 		g.hits = append(g.hits, Hit{Ref: journal.Ref{Kind: BinKind}, Box: draw.R(x0, h.top, x1-x0, room), Tip: words.BinTip(h.o.Axis, b)})
 	}
 	// The scale: a round figure and its rule.

@@ -43,6 +43,7 @@ func PoolsTogether(o *timeline.Overlay, size draw.Size, look Look, v TogetherVie
 	bare.Rods, bare.Contacts = nil, nil
 	bare.Beat = g.counted(base.Beat, beat)
 	k := newSketch(&bare, draw.Size{W: size.W, H: size.H - foot - 22}, look, SketchView{Paper: true, Prefs: v.Prefs})
+	k.counted = true
 	k.rim()
 	k.list.PushClip(draw.Rectangle(k.view))
 	k.river()

@@ -52,11 +52,6 @@ func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scen
 	bottom := head + room
 	g.title(words.AxisTitle(o.Axis), 17)
 	g.list.Text(draw.Text{S: words.HoursAndFishHead(), At: draw.Pt(size.W-10, 17), Anchor: draw.End, Font: textFont, Color: look.Soft})
-	for _, p := range a.panels {
-		if s := words.PartName(p.part); s != "" {
-			g.labels.put(g.list, draw.Text{S: s, Font: boldFont, Color: look.Soft, Anchor: draw.Middle}, draw.Pt((p.x0+p.x1)/2, head-8))
-		}
-	}
 	y := head
 	y += curves
 	rows := make([]draw.Rect, n)
@@ -71,6 +66,7 @@ func Strips(o *timeline.Overlay, size draw.Size, look Look, v TogetherView) Scen
 	}
 	g.axisTicks(a, head-2, bottom)
 	g.zero(a, head-2, bottom, head-8)
+	g.partNames(a, head-8)
 	if overlaid {
 		g.curves(a, draw.Rect{Min: draw.Pt(stripsLeft, head), Max: draw.Pt(size.W-stripsRight, head+curves-10)})
 	}

@@ -82,6 +82,7 @@ type sketch struct {
 	ground   float64                   // decades of the reference light over the threshold
 	marked   map[journal.ID]bool       // contacts that have a mark
 	lines    map[journal.ID]draw.Point // where the line of a run begins
+	counted  bool                      // names of pools carry fish and hours, which go last
 }
 
 func newSketch(n *timeline.Night, size draw.Size, look Look, v SketchView) *sketch {

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"strings"
 
 	"gloamline/ui/draw"
 	"gloamline/ui/words"
@@ -20,8 +21,12 @@ func (g *sketch) names() {
 			continue
 		}
 		name := words.PoolName(p.Pool.Name)
-		short := draw.Fit(nameFont, name, 78)
-		_ = g.name(p, name, anchor, besideRiver) || g.name(p, short, anchor, besideRiver) || g.name(p, name, anchor, within) || g.name(p, short, anchor, anywhere)
+		short, least := draw.Fit(nameFont, name, 78), ""
+		if who, count, ok := strings.Cut(name, ": "); ok && g.counted {
+			short, least = draw.Fit(nameFont, who, 44)+": "+count, count
+		}
+		_ = g.name(p, name, anchor, besideRiver) || g.name(p, short, anchor, besideRiver) || g.name(p, name, anchor, within) ||
+			g.name(p, short, anchor, anywhere) || least != "" && g.name(p, least, anchor, anywhere)
 	}
 }
 

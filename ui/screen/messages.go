@@ -41,9 +41,24 @@ func (f *footer) sync() {
 	if r := f.s.rooms.here(); r != nil {
 		f.hint.Text = r.hint()
 	}
+	// What was just done goes before what can be done.
+	if room := f.s.width() - 28; room > 0 && f.lastTold != "" {
+		font := draw.Font{Size: 12}
+		if draw.Measure(font, f.lastTold).Width+draw.Measure(font, f.hint.Text).Width+24 > room {
+			f.hint.Text = ""
+		}
+	}
 	f.told.Text, f.told.Color, f.hint.Color = f.lastTold, f.s.look().Soft, f.s.look().Soft
 	f.told.Refresh()
 	f.hint.Refresh()
+}
+
+// width is that of the window's content, 0 before it is shown.
+func (s *Screen) width() float64 {
+	if s.win == nil || s.win.Canvas() == nil {
+		return 0
+	}
+	return float64(s.win.Canvas().Size().Width)
 }
 
 // tell says something that needs no answer.

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 
 	"gloamline/journal"
@@ -167,21 +168,19 @@ func PictureName(p string) string {
 	return p
 }
 
-// TogetherFile names the file of a picture or table.
+// longestName is how long a name made up for a file is at most, in characters.
+const longestName = 48
+
+// TogetherFile names the file of a picture or table. Of a long title it takes what comes first.
 func TogetherFile(title string) string {
-	out := []rune{}
-	for _, r := range title {
-		switch {
-		case r == ' ' || r == ',':
-			if len(out) > 0 && out[len(out)-1] != '-' {
-				out = append(out, '-')
-			}
-		case r == '/' || r == '\\' || r == ':' || r < ' ':
-		default:
-			out = append(out, r)
+	out := ""
+	for _, word := range strings.FieldsFunc(title, func(r rune) bool { return r == ' ' || r == ',' || r == '/' || r == '\\' || r == ':' || r < ' ' }) {
+		if len([]rune(out))+1+len([]rune(word)) > longestName {
+			break
 		}
+		out = strings.TrimPrefix(out+"-"+word, "-")
 	}
-	return string(out)
+	return out
 }
 
 // TogetherHint is the footer's line in the room.

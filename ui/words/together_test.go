@@ -112,3 +112,11 @@ func TestChosen(t *testing.T) {
 	}
 	require.Contains(t, Chosen{Moons: []string{"thin", "full"}, LeftOut: 3}.How(), "moon under a quarter lit or over three quarters lit. The 3 earliest are left out.")
 }
+
+// Ensure that a file's name is made of what comes first of a long title, and of nothing that a
+// file system minds.
+func TestTogetherFile(t *testing.T) {
+	require.Equal(t, "9-nights-July-2026-Home-Beat", TogetherFile("9 nights, July 2026, Home Beat"))
+	require.Equal(t, "13-nights-10-June-2026-to-20-July-2026-June-and", TogetherFile("13 nights, 10 June 2026 to 20 July 2026, June and July, Home Beat and Kirk Beat"))
+	require.Equal(t, "a-b-c-d", TogetherFile("a/b\\c: d"))
+}
