@@ -18,7 +18,9 @@ import (
 
 	"gloamline/assets/demo"
 	"gloamline/journal"
+	"gloamline/journal/album"
 	"gloamline/journal/backup"
+	"gloamline/journal/journaltest"
 	"gloamline/journal/store"
 	"gloamline/ui/state"
 	own "gloamline/ui/widget"
@@ -243,6 +245,11 @@ func TestMergeDialog(t *testing.T) {
 		require.NoError(t, err)
 		rename(j, "Colm Q")
 	}()
+	picture := filepath.Join(t.TempDir(), "fish.jpg")
+	require.NoError(t, os.WriteFile(picture, journaltest.Picture(24, 16, "", 3), 0o600))
+	shot, err := album.Look(picture)
+	require.NoError(t, err)
+	require.NoError(t, album.Beside(other).Keep(picture, shot.SHA256, shot.Format))
 	s, f := onFile(t, path, nil)
 	q := newQueue(t)
 	rename(s.desk.Journal(), "Colm R")
@@ -265,7 +272,11 @@ func TestMergeDialog(t *testing.T) {
 	now, err := f.Last()
 	require.NoError(t, err)
 	require.Equal(t, before, now, "looking changes nothing")
+	_, have := album.Beside(path).Find(shot.SHA256)
+	require.False(t, have)
 	tapSheet(t, s, words.TakeOver())
+	_, have = album.Beside(path).Find(shot.SHA256)
+	require.True(t, have, "a photograph that only the other copy had")
 	assert.Contains(t, said(s), "The other copy was taken over.")
 	now, err = f.Last()
 	require.NoError(t, err)

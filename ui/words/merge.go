@@ -30,7 +30,13 @@ func MergeLines(p *merge.Plan) []string {
 	if nights+fish > 0 {
 		added += fmt.Sprintf(", with %s and %s landed", counted(nights, "night", "nights"), counted(fish, "fish", "fish"))
 	}
-	out := []string{added, counted(len(p.Updated), "record", "records") + " changed there only", counted(len(p.Removed), "record", "records") + " removed there only"}
+	out := []string{added}
+	if n := len(p.Updated); n > 0 {
+		out = append(out, counted(n, "record", "records")+" changed there only")
+	}
+	if n := len(p.Removed); n > 0 {
+		out = append(out, counted(n, "record", "records")+" removed there only")
+	}
 	if n := len(p.Revived); n > 0 {
 		out = append(out, counted(n, "record", "records")+" removed on one side and needed on the other: they stand again")
 	}

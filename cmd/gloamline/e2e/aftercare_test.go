@@ -158,6 +158,40 @@ func TestAftercare(t *testing.T) {
 	require.Len(t, trips, 1)
 }
 
+// Ensure that a journal on a disk that may only be read opens in the real window for reading, that nothing can be begun
+// there, that its returns and its check can still be read, and that its file stays as it was.
+func TestReadOnlyDisk(t *testing.T) {
+	whole := beatJournal(t)
+	disk := t.TempDir()
+	d := newDesktop(t, 1280, 800)
+	if out, err := exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", disk).CombinedOutput(); err != nil {
+		t.Skipf("no disk of one's own can be mounted here: %s", out)
+	}
+	script := fmt.Sprintf(`mount -t tmpfs -o size=1m none %[1]s && cp %[2]s %[1]s/j.gloam && mount -o remount,ro %[1]s && exec "$@"`, disk, whole)
+	d.around = []string{"unshare", "-Urm", "bash", "-c", script, "bash"}
+	p := d.launch("-v", "-journal", filepath.Join(disk, "j.gloam"), "-look", "paper")
+	p.says("shown", 1)
+	p.says("reading=true", 1)
+	d.still(p)
+	d.shot("h9-read-only-disk")
+	p.press("ctrl+n")
+	p.menu("Journal", "Catch returns")
+	p.says(`msg="returns read"`, 1)
+	p.key("dialog closed", "Escape")
+	p.menu("Journal", "Check")
+	p.says("msg=checked faults=0", 1)
+	p.key("dialog closed", "Return")
+	assert.Zero(t, p.count("card open"), "no night is begun that could not be stored")
+	p.sound()
+	b, err := os.ReadFile(filepath.Join("/proc", fmt.Sprint(p.cmd.Process.Pid), "root", disk, "j.gloam"))
+	require.NoError(t, err)
+	was, err := os.ReadFile(whole)
+	require.NoError(t, err)
+	assert.True(t, bytes.Equal(was, b))
+	p.press("ctrl+q")
+	require.NoError(t, p.wait())
+}
+
 // Ensure that on a disk that is full the real window says so and keeps what was typed, that nothing is
 // shown as stored which is not, that storing goes on once there is room, and that all that was acknowledged
 // is in the file after the power was cut. The disk is a small one in memory that only this program sees.
