@@ -60,7 +60,7 @@ func (s *Screen) newSketch() *own.Board {
 	b := s.board(state.OnSketch, func(size draw.Size) scene.Scene {
 		n := s.desk.Night()
 		if n == nil && s.desk.NightCount() == 0 {
-			return s.empty(size, words.EmptyJournal(s.desk.HasBeat()))
+			return s.empty(size, words.EmptyJournal(s.desk.HasBeat(), s.desk.ReadOnly()))
 		}
 		if n == nil {
 			return s.empty(size, words.NoNight())

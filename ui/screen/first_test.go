@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"gloamline/ui/state"
 	"gloamline/ui/words"
 )
 
@@ -22,10 +23,14 @@ func TestFirstStepFollowsBeat(t *testing.T) {
 		}
 		return strings.Join(lines, " ")
 	}
-	assert.Equal(t, words.EmptyJournal(false), says())
+	assert.Equal(t, words.EmptyJournal(false, false), says())
 	_, err := s.readBeat(homeBeat)
 	require.NoError(t, err)
-	assert.Equal(t, words.EmptyJournal(true), says())
+	assert.Equal(t, words.EmptyJournal(true, false), says())
+	s.desk.SetReadOnly(true)
+	s.changed(state.Everything)
+	assert.NotContains(t, says(), "Ctrl+N", "nothing can be begun")
+	assert.True(t, s.side.add.Disabled())
 }
 
 // Ensure that Return stores the open card, as its button says, while the sketch has the

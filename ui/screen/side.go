@@ -78,6 +78,9 @@ func (v *side) sync() {
 		row = v.s.desk.RowOf(n.Log.Trip.ID)
 	}
 	v.list.mark(row)
+	if v.add != nil {
+		enable(v.add, !v.s.desk.ReadOnly())
+	}
 }
 
 // nightList is the list of nights. Up and Down go through it, Return or a click opens

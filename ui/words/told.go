@@ -34,7 +34,10 @@ func NoLight() string {
 func NoLog() string { return "The log of the night stands here, pool by pool." }
 
 // EmptyJournal stands in place of NoNight while the journal has no night to choose.
-func EmptyJournal(hasBeat bool) string {
+func EmptyJournal(hasBeat, readOnly bool) string {
+	if readOnly {
+		return "This journal has no night, and is open for reading only."
+	}
 	if hasBeat {
 		return "This journal has no night yet. Press Ctrl+N to write up the first."
 	}
