@@ -123,8 +123,8 @@ func (r *rooms) readFirst(enter func()) {
 		}
 		r.reads.Stop()
 		r.reads = nil
+		s.tell("")
 		if s.desk.Room() == from {
-			s.tell("")
 			enter()
 		}
 	})

@@ -234,4 +234,5 @@ func TestTogetherReadsFirst(t *testing.T) {
 		(<-acts)()
 	}
 	assert.Equal(t, state.SeasonRoom, s.desk.Room())
+	assert.Empty(t, s.foot.lastTold)
 }
