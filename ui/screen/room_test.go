@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -113,4 +114,20 @@ func TestNoWaysWithoutRooms(t *testing.T) {
 	s := newScreen(t, true, 1280, 800)
 	assert.Empty(t, s.rooms.ways)
 	assert.True(t, s.missing(s.desk.Command("view.room-night")))
+}
+
+// Ensure that what was just done is told in the footer whole, and that the hint beside it gives way
+// to it instead of lying under it.
+func TestFooterGivesWay(t *testing.T) {
+	s := newScreen(t, true, 1280, 800)
+	hint := s.foot.hint.Text
+	require.NotEmpty(t, hint)
+	s.tell("Saved.")
+	assert.Equal(t, hint, s.foot.hint.Text)
+	long := strings.Repeat("a long way to a file ", 9)
+	s.tell(long)
+	assert.Equal(t, long, s.foot.told.Text)
+	assert.Empty(t, s.foot.hint.Text)
+	s.tell("")
+	assert.Equal(t, hint, s.foot.hint.Text)
 }
