@@ -58,6 +58,22 @@ func TestMergePhotos(t *testing.T) {
 		require.NoError(t, os.WriteFile(path, journaltest.Picture(24, 16, "", shade), 0o600))
 		pictures = append(pictures, path)
 	}
+	// What both copies have from before: a night with a photo.
+	first := filepath.Join(dir, "first.gloam")
+	s, err := store.Create(first, store.Options{})
+	require.NoError(t, err)
+	require.NoError(t, s.Close())
+	beat, trip := journal.NewID(), journal.NewID()
+	begun := openPictured(t, first)
+	_, err = begun.j.Do("begin", journal.Batch{Put: []journal.Record{
+		journal.Beat{ID: beat, Revisions: []journal.BeatRevision{{Shape: geo.Beat{ID: beat, Name: "Kirk Beat", Zone: "Europe/London"}}}},
+		journal.Trip{ID: trip, Evening: journal.Date{Year: 2026, Month: time.July, Day: 4}, Zone: "Europe/London", Beat: beat}}})
+	require.NoError(t, err)
+	both := begun.takes(t, trip, 0, pictures[0])
+	require.NoError(t, begun.s.Close())
+	b, err := os.ReadFile(first)
+	require.NoError(t, err)
+
 	n := 0
 	rapid.Check(t, func(t *rapid.T) {
 		n++
@@ -65,24 +81,14 @@ func TestMergePhotos(t *testing.T) {
 		require.NoError(t, os.MkdirAll(filepath.Join(home, "there"), 0o700))
 		defer os.RemoveAll(home)
 		path, there := filepath.Join(home, "mine.gloam"), filepath.Join(home, "there", "theirs.gloam")
-		s, err := store.Create(path, store.Options{})
-		require.NoError(t, err)
-		require.NoError(t, s.Close())
-		beat, trip := journal.NewID(), journal.NewID()
-		here := openPictured(t, path)
-		_, err = here.j.Do("begin", journal.Batch{Put: []journal.Record{
-			journal.Beat{ID: beat, Revisions: []journal.BeatRevision{{Shape: geo.Beat{ID: beat, Name: "Kirk Beat", Zone: "Europe/London"}}}},
-			journal.Trip{ID: trip, Evening: journal.Date{Year: 2026, Month: time.July, Day: 4}, Zone: "Europe/London", Beat: beat}}})
-		require.NoError(t, err)
-		both := here.takes(t, trip, 0, pictures[0])
-		require.NoError(t, here.s.Close())
-		b, err := os.ReadFile(path)
-		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(path, b, 0o600))
 		require.NoError(t, os.WriteFile(there, b, 0o600))
 		here, other := openPictured(t, path), openPictured(t, there)
 		defer func() { here.s.Close() }()
-		_, err = here.a.CopyTo(other.a)
-		require.NoError(t, err)
+		for _, a := range []*album.Album{here.a, other.a} {
+			_, err := begun.a.CopyTo(a)
+			require.NoError(t, err)
+		}
 
 		some := rapid.SliceOfDistinct(rapid.Uint8Range(1, 3), rapid.ID[uint8])
 		records, sums := 1, map[string]bool{both.SHA256: true}
