@@ -142,19 +142,21 @@ func (b *builder) poolTables(c *Card) {
 // poolLevels cuts the hours on each pool by thirds of the level, where the staff is one.
 func (b *builder) poolLevels(c *Card, grid func([]string) []string, name func(*split, int) *split) {
 	ends, thirds := b.levels()
+	s := newSplit("pools_level", "rod-hours", plain, grid(thirds), func(a *at, f *Fish, out []int) []int {
+		if known(a.d.Facts.LevelM) {
+			return poolRow(a, f, out)
+		}
+		return out
+	})
 	if len(ends) == 0 {
+		b.only = append(b.only, s) // other nights may have them
 		c.missing("no_common_staff", 1, 1)
 		return
 	}
-	s := name(newSplit("pools_level", "rod-hours", plain, grid(thirds), poolRow), len(thirds))
-	s.key = "pools"
+	b.rate(c, name(s, len(thirds)))
 	s.put = func(night, row int) int {
-		if l := b.s.digests[night].Facts.LevelM; l == l {
-			return b.place[night][row]*len(thirds) + third(l, ends)
-		}
-		return -1
+		return b.place[night][row]*len(thirds) + third(b.s.digests[night].Facts.LevelM, ends)
 	}
-	b.rate(c, s)
 }
 
 func poolRow(a *at, _ *Fish, out []int) []int { return append(out, a.run().Local) }

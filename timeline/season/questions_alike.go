@@ -70,20 +70,8 @@ func (b *builder) alike() {
 	}
 	c.Tables = append(c.Tables, t)
 	b.after = append(b.after, func() { b.s.Tables = append(b.s.Tables, t) })
-	of5 := func(name, key, per string, codes []string, rows func(*at, *Fish, []int) []int) {
-		s := newSplit(name, per, plain, codes, rows)
-		s.key = key
-		s.put = func(night, row int) int {
-			if among[b.s.digests[night]] {
-				return row
-			}
-			return -1
-		}
-		t := b.rate(c, s)
-		b.after = append(b.after, func() { t.Apart, t.NoHours = 0, 0 }) // fish of all other nights
-	}
-	of5("alike_length", "length", "fly-hours", lengthCodes, byFly(lengthRow))
-	of5("alike_light", "light", "rod-hours", bandCodes(), cellRows(band))
+	b.amongThese(c, "alike_length", "length", "fly-hours", lengthCodes, among)
+	b.amongThese(c, "alike_light", "light", "rod-hours", bandCodes(), among)
 	b.foretold(c, all, of)
 }
 
@@ -106,6 +94,42 @@ func likest(all []timeline.Traits, to timeline.Traits) []timeline.Traits {
 		out = append(out, all[f.i])
 	}
 	return out
+}
+
+// amongThese cuts the hours of some of the nights as the table of that key does all of them.
+func (b *builder) amongThese(c *Card, name, key, per string, codes []string, these map[*Digest]bool) {
+	t := &Table{Name: name, Kind: Rates, Per: per, Rows: make([]Row, len(codes)), Verdict: Told}
+	for i, code := range codes {
+		t.Rows[i].Code = code
+	}
+	for di, d := range b.s.digests {
+		if !these[d] {
+			continue
+		}
+		hours := make([]float64, len(codes))
+		for ri := range d.Rods {
+			if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
+				continue
+			}
+			sheet := b.sheets[di]
+			for _, x := range sheet.rods[ri].of(sheet.of.at[key]) {
+				switch {
+				case x.row < 0:
+				case x.what == inHours:
+					hours[x.row] += x.v
+				default:
+					t.Rows[x.row].Chain.put(x.what, x.v)
+				}
+			}
+		}
+		for i, h := range hours {
+			t.Rows[i].Hours += h
+			t.Rows[i].Nights += int(one(h >= nightCounts))
+		}
+	}
+	t.fill(b.s.View.Measure)
+	c.Tables = append(c.Tables, t)
+	b.after = append(b.after, func() { b.s.Tables = append(b.s.Tables, t) })
 }
 
 // night counts one night as a row.

@@ -259,15 +259,13 @@ func (b *builder) partPools(c *Card) {
 // half an hour of darkness on either side is asked for.
 func (b *builder) moonMore(c *Card, moon *split) {
 	clouds := []string{"cloud_0_2", "cloud_3_5", "cloud_6_8"}
-	cloud := newSplit("moon_cloud", "rod-hours", plain, pairsOf([]string{"no_moon", "moon_over"}, clouds), nil)
-	cloud.key, cloud.rows = moon.key, moon.rows
-	cloud.put = func(night, row int) int {
-		if e := b.s.digests[night].Facts.Cloud; e >= 0 {
-			return row*len(clouds) + min(e/3, 2)
+	b.rate(c, newSplit("moon_cloud", "rod-hours", plain, pairsOf([]string{"no_moon", "moon_over"}, clouds), cellRows(func(a *at) int {
+		e := a.d.Facts.Cloud
+		if !a.c.Night || e < 0 {
+			return -1
 		}
-		return -1
-	}
-	b.rate(c, cloud)
+		return int(one(a.c.Moon))*len(clouds) + min(e/3, 2)
+	})))
 	const least = 0.5
 	row, alike := Row{Code: "more_with_moon"}, 0.0
 	for di, d := range b.s.digests {
