@@ -59,8 +59,7 @@ func TestPictures(t *testing.T) {
 	shot("nights-together")
 	p.key("look=paper", "ctrl+l")
 	p.key("msg=room name=season", "ctrl+3")
-	p.click(p.find("season index card Which length"), "1")
-	p.press("Return")
+	p.click(p.find("season index card Which length"), "1") // it is open
 	p.find("season contact ")
 	shot("season")
 	p.press("ctrl+l")
