@@ -68,11 +68,7 @@ func (x *axis) cut() { x.band = tally.EvenEdges(x.hours, axisBands) }
 func (x *axis) night(d *Digest, v View, bins func(*RodDigest) []Bin, of func(*Fish) []Bin) tally.Stratum {
 	least := v.Measure.least()
 	s := tally.Stratum{X: make([]float64, axisBands), T: make([]float64, axisBands)}
-	for i := range d.Rods {
-		r := &d.Rods[i]
-		if !v.Filter.takesRod(r) {
-			continue
-		}
+	for _, r := range v.Filter.rods(d) {
 		for _, b := range bins(r) {
 			s.T[x.band[int(b.I)+x.offset]] += b.V
 		}
@@ -117,14 +113,12 @@ func (x *axis) rows(fit tally.BandFit) []AxisRow {
 func clockOrLight(nights []*Digest, v View, deep bool) ClockOrLight {
 	clock, dark := newAxis(0, 96), newAxis(farBin, 2*farBin+1)
 	for _, d := range nights {
-		for i := range d.Rods {
-			if r := &d.Rods[i]; v.Filter.takesRod(r) {
-				for _, b := range r.Clock {
-					clock.hours[b.I] += b.V
-				}
-				for _, b := range r.Dark {
-					dark.hours[int(b.I)+farBin] += b.V
-				}
+		for _, r := range v.Filter.rods(d) {
+			for _, b := range r.Clock {
+				clock.hours[b.I] += b.V
+			}
+			for _, b := range r.Dark {
+				dark.hours[int(b.I)+farBin] += b.V
 			}
 		}
 	}

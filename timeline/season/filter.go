@@ -1,6 +1,7 @@
 package season
 
 import (
+	"iter"
 	"slices"
 	"time"
 
@@ -52,10 +53,8 @@ func (f Filter) Takes(d *Digest) bool {
 	if !f.lets(d.subject()) {
 		return false
 	}
-	for i := range d.Rods {
-		if f.takesRod(&d.Rods[i]) {
-			return true
-		}
+	for range f.rods(d) {
+		return true
 	}
 	return len(f.People) == 0
 }
@@ -105,6 +104,17 @@ func (f Filter) takesLeft(t journal.Trip) bool {
 }
 
 func (f *Filter) takesRod(r *RodDigest) bool { return asked(f.People, r.Person) }
+
+// rods are those of a night that the filter takes, with their places among all.
+func (f *Filter) rods(d *Digest) iter.Seq2[int, *RodDigest] {
+	return func(yield func(int, *RodDigest) bool) {
+		for i := range d.Rods {
+			if r := &d.Rods[i]; f.takesRod(r) && !yield(i, r) {
+				return
+			}
+		}
+	}
+}
 
 // asked reports whether the list has v, or asks for nothing.
 func asked[T comparable](list []T, v T) bool { return len(list) == 0 || slices.Contains(list, v) }

@@ -3,10 +3,8 @@ package season
 // gaps returns what is missing of a night, of the rods that are let through.
 func (f Filter) gaps(d *Digest) Gaps {
 	g := d.Gaps
-	for i := range d.Rods {
-		if f.takesRod(&d.Rods[i]) {
-			g = g.plus(d.Rods[i].Gaps)
-		}
+	for _, r := range f.rods(d) {
+		g = g.plus(r.Gaps)
 	}
 	return g
 }

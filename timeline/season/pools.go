@@ -113,10 +113,7 @@ func (b *builder) poolTables(c *Card) {
 		})
 		rests := make([][]int, len(out))
 		for di, d := range b.s.digests {
-			for ri := range d.Rods {
-				if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
-					continue
-				}
+			for ri := range b.rods(d) {
 				for _, r := range d.Rods[ri].Runs {
 					i := b.place[di][r.Local]
 					out[i].Runs++

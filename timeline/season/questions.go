@@ -2,6 +2,7 @@ package season
 
 import (
 	"fmt"
+	"iter"
 	"math"
 
 	"gloamline/journal"
@@ -266,15 +267,14 @@ func (b *builder) levels() (ends []float64, codes []string) {
 	return []float64{quantile(all, 1./3), quantile(all, 2./3)}, codes
 }
 
+// rods are the rods of a night that are chosen.
+func (b *builder) rods(d *Digest) iter.Seq2[int, *RodDigest] { return b.s.View.Filter.rods(d) }
+
 // eachFish walks over the fish of the nights and rods chosen. What a mark tells should be
 // asked of it: the fish themselves lie far apart in memory.
 func (b *builder) eachFish(f func(*Digest, *RodDigest, *Fish, *mark)) {
 	for i, d := range b.s.digests {
-		for k := range d.Rods {
-			r := &d.Rods[k]
-			if !b.s.View.Filter.takesRod(r) {
-				continue
-			}
+		for k, r := range b.rods(d) {
 			marks := b.sheets[i].rods[k].marks
 			for j := range marks {
 				f(d, r, &r.Fish[j], &marks[j])

@@ -40,10 +40,7 @@ func (b *builder) secondRuns() {
 	b.runPairs(c)
 	var later, noFlies, noWay float64
 	for _, d := range b.s.digests {
-		for i := range d.Rods {
-			if !b.s.View.Filter.takesRod(&d.Rods[i]) {
-				continue
-			}
+		for i := range b.rods(d) {
 			for _, r := range d.Rods[i].Runs {
 				if r.Nth > 1 {
 					later++
@@ -101,11 +98,7 @@ func (b *builder) runPairs(c *Card) {
 			continue
 		}
 		sheet, runs := b.sheets[di], map[nth]did{}
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(r) {
-				continue
-			}
+		for i, r := range b.rods(d) {
 			on := make([]did, len(r.Runs))
 			chain := make([]Chain, len(r.Runs))
 			for _, x := range sheet.rods[i].of(sheet.of.at[each.key]) {

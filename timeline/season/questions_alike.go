@@ -107,10 +107,7 @@ func (b *builder) amongThese(c *Card, name, key, per string, codes []string, the
 			continue
 		}
 		hours := make([]float64, len(codes))
-		for ri := range d.Rods {
-			if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
-				continue
-			}
+		for ri := range b.rods(d) {
 			sheet := b.sheets[di]
 			for _, x := range sheet.rods[ri].of(sheet.of.at[key]) {
 				switch {
@@ -134,13 +131,11 @@ func (b *builder) amongThese(c *Card, name, key, per string, codes []string, the
 
 // night counts one night as a row.
 func (b *builder) night(d *Digest) (r Row) {
-	for i := range d.Rods {
-		if rod := &d.Rods[i]; b.s.View.Filter.takesRod(rod) {
-			r.Hours += rod.Hours
-			for k := range rod.Fish {
-				if f := &rod.Fish[k]; len(f.In) > 0 {
-					r.Chain.add(f.Touch, 1)
-				}
+	for _, rod := range b.rods(d) {
+		r.Hours += rod.Hours
+		for k := range rod.Fish {
+			if f := &rod.Fish[k]; len(f.In) > 0 {
+				r.Chain.add(f.Touch, 1)
 			}
 		}
 	}

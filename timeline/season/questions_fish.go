@@ -86,9 +86,8 @@ func (b *builder) lastHour(c *Card) {
 	var hours, fish, allHours, allFish float64
 	least := b.s.View.Measure.least()
 	for di, d := range b.s.digests {
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(r) || len(r.Clock) == 0 {
+		for i, r := range b.rods(d) {
+			if len(r.Clock) == 0 {
 				continue
 			}
 			allHours += r.Hours
@@ -129,11 +128,7 @@ func (b *builder) halves(c *Card) {
 	var clockHours, clockFish, darkHours, darkFish bins
 	least := b.s.View.Measure.least()
 	for di, d := range b.s.digests {
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(r) {
-				continue
-			}
+		for i, r := range b.rods(d) {
 			clockHours.add(r.Clock)
 			darkHours.add(r.Dark)
 			for k, m := range b.sheets[di].rods[i].marks {
@@ -187,10 +182,7 @@ func (b *builder) oneSizeNights(c *Card) {
 		key := sheet.of.at["length"]
 		var hours [16]float64
 		class, fish, same := int8(-1), 0, true
-		for ri := range d.Rods {
-			if !b.s.View.Filter.takesRod(&d.Rods[ri]) {
-				continue
-			}
+		for ri := range b.rods(d) {
 			for _, x := range sheet.rods[ri].of(key) {
 				if x.what == inHours {
 					hours[x.row] += x.v

@@ -243,10 +243,7 @@ func (b *builder) changes() {
 		rows[i].Code = k
 	}
 	for _, d := range b.s.digests {
-		for i := range d.Rods {
-			if !b.s.View.Filter.takesRod(&d.Rods[i]) {
-				continue
-			}
+		for i := range b.rods(d) {
 			for _, w := range d.Rods[i].Waits {
 				if k := indexOf(kinds, w.Kind); k >= 0 {
 					rows[k].Of++

@@ -29,9 +29,8 @@ func (b *builder) clients() {
 	clients := 0.0
 	least := b.s.View.Measure.least()
 	for di, d := range b.s.digests {
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(r) || r.Hours < nightCounts {
+		for i, r := range b.rods(d) {
+			if r.Hours < nightCounts {
 				continue
 			}
 			k := int(one(r.Client))

@@ -59,11 +59,7 @@ func (b *builder) startAndStop() {
 	least := b.s.View.Measure.least()
 	for di, d := range b.s.digests {
 		seen := [24]bool{}
-		for ri := range d.Rods {
-			r := &d.Rods[ri]
-			if !b.s.View.Filter.takesRod(r) {
-				continue
-			}
+		for ri, r := range b.rods(d) {
 			for _, x := range r.Clock {
 				hours[x.I/4].Hours += x.V
 				seen[x.I/4] = true

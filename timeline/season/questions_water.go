@@ -97,11 +97,7 @@ func (b *builder) warm(c *Card) {
 		if !known(d.Facts.TempC) {
 			continue
 		}
-		for i := range d.Rods {
-			r := &d.Rods[i]
-			if !b.s.View.Filter.takesRod(r) {
-				continue
-			}
+		for i, r := range b.rods(d) {
 			n := 0.0
 			for _, m := range b.sheets[di].rods[i].marks {
 				n += one(m.rank >= rankLost)
@@ -212,12 +208,10 @@ func (b *builder) banks(c *Card) {
 	})))
 	var open, all float64
 	for _, d := range b.s.digests {
-		for i := range d.Rods {
-			if b.s.View.Filter.takesRod(&d.Rods[i]) {
-				for _, r := range d.Rods[i].Runs {
-					all++
-					open += one(r.Bank == "")
-				}
+		for _, rod := range b.rods(d) {
+			for _, r := range rod.Runs {
+				all++
+				open += one(r.Bank == "")
 			}
 		}
 	}
@@ -272,10 +266,7 @@ func (b *builder) moonMore(c *Card, moon *split) {
 		sheet := b.sheets[di]
 		var hours [2]float64
 		var chain [2]Chain
-		for i := range d.Rods {
-			if !b.s.View.Filter.takesRod(&d.Rods[i]) {
-				continue
-			}
+		for i := range b.rods(d) {
 			for _, x := range sheet.rods[i].of(sheet.of.at[moon.key]) {
 				switch {
 				case x.row < 0:
