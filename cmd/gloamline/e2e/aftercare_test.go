@@ -158,17 +158,25 @@ func TestAftercare(t *testing.T) {
 	require.Len(t, trips, 1)
 }
 
+// smallDisk gives the program a disk of 1 MB in memory that it alone sees, with the journal on
+// it as j.gloam, and returns where. more is done to the disk at %[1]s before the program starts.
+func (d *desktop) smallDisk(journal, more string) string {
+	d.t.Helper()
+	disk := d.t.TempDir()
+	if out, err := exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", disk).CombinedOutput(); err != nil {
+		d.t.Skipf("no disk of one's own can be mounted here: %s", out)
+	}
+	script := fmt.Sprintf(`mount -t tmpfs -o size=1m none %[1]s && cp %[2]s %[1]s/j.gloam `+more+` && exec "$@"`, disk, journal)
+	d.around = []string{"unshare", "-Urm", "bash", "-c", script, "bash"}
+	return disk
+}
+
 // Ensure that a journal on a disk that may only be read opens in the real window for reading, that nothing can be begun
 // there, that its returns and its check can still be read, and that its file stays as it was.
 func TestReadOnlyDisk(t *testing.T) {
 	whole := beatJournal(t)
-	disk := t.TempDir()
 	d := newDesktop(t, 1280, 800)
-	if out, err := exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", disk).CombinedOutput(); err != nil {
-		t.Skipf("no disk of one's own can be mounted here: %s", out)
-	}
-	script := fmt.Sprintf(`mount -t tmpfs -o size=1m none %[1]s && cp %[2]s %[1]s/j.gloam && mount -o remount,ro %[1]s && exec "$@"`, disk, whole)
-	d.around = []string{"unshare", "-Urm", "bash", "-c", script, "bash"}
+	disk := d.smallDisk(whole, "&& mount -o remount,ro %[1]s")
 	p := d.launch("-v", "-journal", filepath.Join(disk, "j.gloam"), "-look", "paper")
 	p.says("shown", 1)
 	p.says("reading=true", 1)
@@ -196,14 +204,8 @@ func TestReadOnlyDisk(t *testing.T) {
 // shown as stored which is not, that storing goes on once there is room, and that all that was acknowledged
 // is in the file after the power was cut. The disk is a small one in memory that only this program sees.
 func TestFullDisk(t *testing.T) {
-	whole := beatJournal(t)
-	disk := t.TempDir()
 	d := newDesktop(t, 1280, 800)
-	if out, err := exec.Command("unshare", "-Urm", "mount", "-t", "tmpfs", "none", disk).CombinedOutput(); err != nil {
-		t.Skipf("no disk of one's own can be mounted here: %s", out)
-	}
-	script := fmt.Sprintf(`mount -t tmpfs -o size=1m none %[1]s && cp %[2]s %[1]s/j.gloam && exec "$@"`, disk, whole)
-	d.around = []string{"unshare", "-Urm", "bash", "-c", script, "bash"}
+	disk := d.smallDisk(beatJournal(t), "")
 	p := d.launch("-v", "-journal", filepath.Join(disk, "j.gloam"), "-look", "dusk")
 	p.says("shown", 1)
 	seen := filepath.Join("/proc", fmt.Sprint(p.cmd.Process.Pid), "root", disk)
