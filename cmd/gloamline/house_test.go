@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"fyne.io/fyne/v2/test"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -145,4 +146,15 @@ func TestJournalPath(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, want, got)
 	}
+}
+
+// Ensure that a window that shows no journal, a damaged one's too, has the look asked for, or
+// else the one used last, whichever journal that was with.
+func TestLookOfAFault(t *testing.T) {
+	h := &house{app: test.NewTempApp(t)}
+	assert.Empty(t, h.look("damaged.gloam"))
+	memory{h.app.Preferences(), "another.gloam"}.Set("look", "paper")
+	assert.Equal(t, "paper", h.look("damaged.gloam"))
+	h.asked.look = "lamp"
+	assert.Equal(t, "lamp", h.look("damaged.gloam"))
 }
